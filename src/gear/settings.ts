@@ -1,0 +1,20 @@
+import type { FNumber, Iso, Seconds } from '../science/units.ts';
+
+/** A time as it is set: a position of the dial, or held open by hand. */
+export type TimeChoice =
+  | { readonly kind: 'dial'; readonly mark: string }
+  | { readonly kind: 'bulb'; readonly seconds: Seconds };
+
+/** What is dialled on a rig, in the body's and lens's own marks. */
+export interface Settings {
+  readonly fMark: string;
+  readonly time: TimeChoice;
+  readonly isoMark: string;
+}
+
+/** The values behind the marks, which every computation uses. */
+export interface Exact {
+  readonly n: FNumber;
+  readonly t: Seconds;
+  readonly s: Iso;
+}
