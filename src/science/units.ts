@@ -47,6 +47,9 @@ export const parseStops = (value: number): Stops | Refusal => finite(value, 'sto
 export const parseEv = (value: number): Ev | Refusal => finite(value, 'ev-not-finite');
 /** A finite duration above zero, else a refusal. */
 export const parseSeconds = (value: number): Seconds | Refusal => positive(value, 'time-not-positive');
+/** A finite duration of zero or more (an allowance, a wait, a lead-in), else a refusal. */
+export const parseDuration = (value: number): Seconds | Refusal =>
+  Number.isFinite(value) && value >= 0 ? (value as Seconds) : refuse('duration-negative');
 /** A finite length above zero, else a refusal. */
 export const parseMillimetres = (value: number): Millimetres | Refusal =>
   positive(value, 'length-not-positive');
@@ -68,6 +71,8 @@ export const stops = (value: number): Stops => must(parseStops(value));
 export const ev = (value: number): Ev => must(parseEv(value));
 /** A literal in seconds. @throws RangeError unless above zero. */
 export const seconds = (value: number): Seconds => must(parseSeconds(value));
+/** A literal duration, zero allowed. @throws RangeError if negative. */
+export const duration = (value: number): Seconds => must(parseDuration(value));
 /** A literal in millimetres. @throws RangeError unless above zero. */
 export const millimetres = (value: number): Millimetres => must(parseMillimetres(value));
 /** A literal in micrometres. @throws RangeError unless above zero. */
