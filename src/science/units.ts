@@ -46,7 +46,8 @@ export const parseStops = (value: number): Stops | Refusal => finite(value, 'sto
 /** Any finite EV, else a refusal. */
 export const parseEv = (value: number): Ev | Refusal => finite(value, 'ev-not-finite');
 /** A finite duration above zero, else a refusal. */
-export const parseSeconds = (value: number): Seconds | Refusal => positive(value, 'time-not-positive');
+export const parseSeconds = (value: number): Seconds | Refusal =>
+  positive(value, 'time-not-positive');
 /** A finite duration of zero or more (an allowance, a wait, a lead-in), else a refusal. */
 export const parseDuration = (value: number): Seconds | Refusal =>
   Number.isFinite(value) && value >= 0 ? (value as Seconds) : refuse('duration-negative');
@@ -59,11 +60,13 @@ export const parseMicrometres = (value: number): Micrometres | Refusal =>
 /** Any finite angle, else a refusal. */
 export const parseDegrees = (value: number): Degrees | Refusal => finite(value, 'angle-not-finite');
 /** A finite f-number above zero, else a refusal. */
-export const parseFNumber = (value: number): FNumber | Refusal => positive(value, 'f-number-not-positive');
+export const parseFNumber = (value: number): FNumber | Refusal =>
+  positive(value, 'f-number-not-positive');
 /** A finite speed above zero, else a refusal. */
 export const parseIso = (value: number): Iso | Refusal => positive(value, 'iso-not-positive');
 /** A finite count above zero, else a refusal. */
-export const parsePixels = (value: number): Pixels | Refusal => positive(value, 'pixels-not-positive');
+export const parsePixels = (value: number): Pixels | Refusal =>
+  positive(value, 'pixels-not-positive');
 
 /** A literal in stops. @throws RangeError if not finite. */
 export const stops = (value: number): Stops => must(parseStops(value));
