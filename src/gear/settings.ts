@@ -18,3 +18,11 @@ export interface Exact {
   readonly t: Seconds;
   readonly s: Iso;
 }
+
+/** Whether two settings stand on the same marks; a bulb's planned length is no mark. */
+export const sameSettings = (a: Settings, b: Settings): boolean =>
+  a.fMark === b.fMark && a.isoMark === b.isoMark && sameTimeMark(a.time, b.time);
+
+/** Whether the time dial stands alike; in bulb it stands on bulb, however long the hand holds. */
+export const sameTimeMark = (a: TimeChoice, b: TimeChoice): boolean =>
+  a.kind === 'bulb' || b.kind === 'bulb' ? a.kind === b.kind : a.mark === b.mark;
