@@ -1,0 +1,319 @@
+import { nextNumber } from '../gear/files.ts';
+import type { RigId } from '../gear/ids.ts';
+import type { Gear } from '../gear/rig.ts';
+import type { PlannedFrame } from '../plan/frame.ts';
+import type { FrameKey, SetId } from '../plan/ids.ts';
+import type { EventOf, GearPart, OutingEvent } from './events.ts';
+import type { MadeId } from './ids.ts';
+import type { Instant } from './instant.ts';
+import { standing } from './sequence.ts';
+import type {
+  Correction,
+  MadeFrame,
+  Noted,
+  Phase,
+  RigRun,
+  RunState,
+  SkippedFrame,
+  SkippedRest,
+  TakenReading,
+} from './state.ts';
+
+/**
+ * The state of an outing from its events, in their order (`inOrder`).
+ *
+ * Every prefix of a journal gives a legal state: an event that speaks of what
+ * is not there (a cut journal, two phones merged) is passed over, never thrown
+ * at. Null while there is no 'outing-started' yet.
+ */
+export function fold(events: readonly OutingEvent[]): RunState | null {
+  const live = standing(events);
+  const first = live.find((event) => event.kind === 'outing-started');
+  if (first?.kind !== 'outing-started') return null;
+  const run = new Run(first);
+  for (const event of live) run.apply(event);
+  return run.state();
+}
+
+const UNTOUCHED: RigRun = {
+  ticked: new Set(),
+  focusDoubt: 'not-fixed',
+  dialled: null,
+  nextFile: null,
+  lastMade: null,
+  restSkippedAfter: null,
+};
+
+/** Copies per event would make a long evening's fold quadratic, so it is built in place. */
+class Run {
+  private readonly first: EventOf<'outing-started'>;
+  private gear: Gear;
+  private phase: Phase = 'setting-up';
+  /** Before a pause. */
+  private paused: Phase = 'setting-up';
+  private endedAt: Instant | null = null;
+  private queue: PlannedFrame[];
+  private readonly made = new Map<MadeId, MadeFrame>();
+  private readonly attempts = new Map<FrameKey, number>();
+  private readonly open = new Set<MadeId>();
+  private mounted: readonly RigId[] = [];
+  private readonly rigs = new Map<RigId, RigRun>();
+  private readonly skipped: SkippedFrame[] = [];
+  private readonly dropped: SetId[] = [];
+  private readonly restsSkipped: SkippedRest[] = [];
+  private readonly readings: TakenReading[] = [];
+  private readonly notes: Noted[] = [];
+  private readonly corrections: Correction[] = [];
+  private readonly batteries: { rig: RigId; at: Instant }[] = [];
+  private readonly planned = new Map<FrameKey, PlannedFrame>();
+
+  constructor(first: EventOf<'outing-started'>) {
+    this.first = first;
+    this.gear = first.data.gear;
+    this.queue = [...first.data.frames];
+    for (const frame of this.queue) this.planned.set(frame.key, frame);
+    for (const rig of first.data.plan.rigs) this.rigs.set(rig, UNTOUCHED);
+  }
+
+  apply(event: OutingEvent): void {
+    const at = instantOf(event);
+    switch (event.kind) {
+      case 'outing-started':
+      case 'undone':
+        return;
+      case 'setup-ticked':
+        this.tick(event);
+        return;
+      case 'setup-finished':
+        if (this.phase === 'setting-up') this.phase = 'running';
+        return;
+      case 'counter-set':
+        this.touch(event.data.rig, { nextFile: event.data.next });
+        return;
+      case 'mounted':
+        this.mounted = event.data.rigs;
+        return;
+      case 'dialled':
+        this.touch(event.data.rig, { dialled: event.data.settings });
+        return;
+      case 'exposure-started':
+        this.startExposure(event, at);
+        return;
+      case 'exposure-closed':
+        this.amend(event.data.made, (frame) =>
+          frame.closedAt ? frame : { ...frame, closedAt: at },
+        );
+        return;
+      case 'recorded':
+        this.record(event, at);
+        return;
+      case 'extra-shot':
+        this.countFiles(event.data.rig, event.data.count);
+        return;
+      case 'judged':
+        this.amend(event.data.made, (frame) => ({ ...frame, verdict: event.data.verdict }));
+        return;
+      case 'retake-asked': {
+        const again = this.planned.get(event.data.frame);
+        if (again && !this.queue.some((frame) => frame.key === again.key))
+          this.queue.unshift(again);
+        return;
+      }
+      case 'frame-skipped':
+        this.leave(event.data.frame, at, 'skipped');
+        return;
+      case 'replanned':
+        this.replan(event, at);
+        return;
+      case 'noted':
+        this.notes.push({ id: event.id, at, text: event.data.text, made: event.data.made });
+        return;
+      case 'reading-taken':
+        this.readings.push({ id: event.id, at, ...event.data });
+        return;
+      case 'battery-changed':
+        this.batteries.push({ rig: event.data.rig, at });
+        this.doubtFocus(event.data.rig, 'battery-changed');
+        return;
+      case 'lens-touched':
+        this.touch(event.data.rig, { focusDoubt: 'lens-touched' });
+        return;
+      case 'powered-off':
+        this.doubtFocus(event.data.rig, 'powered-off');
+        return;
+      case 'rest-skipped': {
+        const last = this.rigs.get(event.data.rig)?.lastMade ?? null;
+        this.touch(event.data.rig, { restSkippedAfter: last });
+        this.restsSkipped.push({ ...event.data, at });
+        return;
+      }
+      case 'cue-late':
+        this.amend(event.data.made, (frame) => ({ ...frame, lateS: event.data.lateS }));
+        return;
+      case 'paused':
+        if (this.phase === 'ended' || this.phase === 'paused') return;
+        this.paused = this.phase;
+        this.phase = 'paused';
+        return;
+      case 'resumed':
+        if (this.phase === 'paused') this.phase = this.paused;
+        return;
+      case 'ended':
+        this.phase = 'ended';
+        this.endedAt = at;
+        return;
+      case 'discarded':
+        this.amend(event.data.made, (frame) => ({ ...frame, discarded: true }));
+        return;
+      case 'corrected': {
+        const { frame, ...change } = event.data;
+        this.corrections.push({ id: event.id, at, made: frame, change });
+        return;
+      }
+      case 'gear-corrected':
+        this.gear = withPart(this.gear, event.data);
+        return;
+      default:
+        event satisfies never;
+    }
+  }
+
+  state(): RunState {
+    return {
+      outing: this.first.outing,
+      startedAt: instantOf(this.first),
+      endedAt: this.endedAt,
+      phase: this.phase,
+      plan: this.first.data.plan,
+      gear: this.gear,
+      queue: this.queue,
+      made: [...this.made.values()],
+      open: [...this.open],
+      mounted: this.mounted,
+      rigs: this.rigs,
+      skipped: this.skipped,
+      dropped: this.dropped,
+      restsSkipped: this.restsSkipped,
+      readings: this.readings,
+      notes: this.notes,
+      corrections: this.corrections,
+      batteries: this.batteries,
+      planned: this.planned,
+    };
+  }
+
+  private touch(rig: RigId, change: Partial<RigRun>): void {
+    const before = this.rigs.get(rig);
+    if (before) this.rigs.set(rig, { ...before, ...change });
+  }
+
+  private amend(id: MadeId, change: (frame: MadeFrame) => MadeFrame): void {
+    const frame = this.made.get(id);
+    if (frame) this.made.set(id, change(frame));
+  }
+
+  private tick({ data: { rig, item, done } }: EventOf<'setup-ticked'>): void {
+    const before = this.rigs.get(rig);
+    if (!before) return;
+    const ticked = new Set(before.ticked);
+    if (done) ticked.add(item);
+    else ticked.delete(item);
+    const focus =
+      item === 'focus-fixed' ? { focusDoubt: done ? null : ('not-fixed' as const) } : {};
+    this.rigs.set(rig, { ...before, ticked, ...focus });
+  }
+
+  /** Only a lens that forgets its focus without power has to be looked at again. */
+  private doubtFocus(rig: RigId, why: 'battery-changed' | 'powered-off'): void {
+    const lensId = this.gear.rigs.find((candidate) => candidate.id === rig)?.lensId;
+    const lens = this.gear.lenses.find((candidate) => candidate.id === lensId);
+    if (!lens?.focusSurvivesPowerOff) this.touch(rig, { focusDoubt: why });
+  }
+
+  private startExposure(event: EventOf<'exposure-started'>, at: Instant): void {
+    const { frame: key, rig, leadInS } = event.data;
+    const place = this.queue.findIndex((frame) => frame.key === key);
+    const planned = this.queue[place] ?? this.planned.get(key);
+    if (!planned) return;
+    if (place >= 0) this.queue.splice(place, 1);
+    const attempt = (this.attempts.get(key) ?? 0) + 1;
+    this.attempts.set(key, attempt);
+    this.made.set(event.id, {
+      id: event.id,
+      planned,
+      attempt,
+      leadInS,
+      startedAt: at,
+      closedAt: null,
+      recordedAt: null,
+      settings: null,
+      fileNumber: null,
+      verdict: null,
+      discarded: false,
+      lateS: null,
+    });
+    this.open.add(event.id);
+    this.touch(rig, { lastMade: event.id });
+  }
+
+  private record({ data }: EventOf<'recorded'>, at: Instant): void {
+    const frame = this.made.get(data.made);
+    if (!frame || frame.recordedAt) return;
+    const { settings, fileNumber } = data;
+    this.made.set(data.made, { ...frame, recordedAt: at, settings, fileNumber });
+    this.open.delete(data.made);
+    const { rig } = frame.planned;
+    if (settings.time.kind === 'dial') this.touch(rig, { dialled: settings });
+    if (fileNumber !== null) this.touch(rig, { nextFile: fileNumber });
+    this.countFiles(rig, 1);
+  }
+
+  private countFiles(rig: RigId, frames: number): void {
+    const bodyId = this.gear.rigs.find((candidate) => candidate.id === rig)?.bodyId;
+    const body = this.gear.bodies.find((candidate) => candidate.id === bodyId);
+    const next = this.rigs.get(rig)?.nextFile;
+    if (!body || next === null || next === undefined) return;
+    this.touch(rig, { nextFile: nextNumber(body.files, next, frames) });
+  }
+
+  private leave(key: FrameKey, at: Instant, why: SkippedFrame['why']): void {
+    const place = this.queue.findIndex((frame) => frame.key === key);
+    const [frame] = place >= 0 ? this.queue.splice(place, 1) : [];
+    if (frame) this.skipped.push({ frame, at, why });
+  }
+
+  private replan({ data: { remaining } }: EventOf<'replanned'>, at: Instant): void {
+    const waiting = new Set(this.queue.map((frame) => frame.key));
+    const kept = remaining.filter((frame) => waiting.has(frame.key));
+    const keptKeys = new Set(kept.map((frame) => frame.key));
+    for (const frame of this.queue.filter((candidate) => !keptKeys.has(candidate.key))) {
+      this.skipped.push({ frame, at, why: 'set-dropped' });
+      if (!this.dropped.includes(frame.set)) this.dropped.push(frame.set);
+    }
+    this.queue = kept;
+    for (const frame of kept) this.planned.set(frame.key, frame);
+  }
+}
+
+const instantOf = ({ wallMs, offsetMin, zone, monoMs, session }: OutingEvent): Instant => ({
+  wallMs,
+  offsetMin,
+  zone,
+  monoMs,
+  session,
+});
+
+function withPart(gear: Gear, change: GearPart): Gear {
+  const put = <T extends { readonly id: string }>(list: readonly T[], value: T): readonly T[] =>
+    list.map((item) => (item.id === value.id ? value : item));
+  switch (change.part) {
+    case 'body':
+      return { ...gear, bodies: put(gear.bodies, change.value) };
+    case 'lens':
+      return { ...gear, lenses: put(gear.lenses, change.value) };
+    case 'rig':
+      return { ...gear, rigs: put(gear.rigs, change.value) };
+    default:
+      return change satisfies never;
+  }
+}
