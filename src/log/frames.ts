@@ -1,0 +1,188 @@
+import { fileName } from '../gear/files.ts';
+import type { RigId } from '../gear/ids.ts';
+import type { Letter } from '../gear/letter.ts';
+import { exactSettings } from '../gear/positions.ts';
+import { type Assembled, assemble } from '../gear/rig.ts';
+import { type Exact, type Settings, sameSettings } from '../gear/settings.ts';
+import type { CorrectionValue, Verdict } from '../outing/events.ts';
+import { endedAt, openedAt } from '../outing/exposure.ts';
+import type { MadeId } from '../outing/ids.ts';
+import type { Instant } from '../outing/instant.ts';
+import type { Correction, MadeFrame, RunState } from '../outing/state.ts';
+import { elapsedBetween } from '../outing/timing.ts';
+import type { PlannedFrame } from '../plan/frame.ts';
+import type { PlanSet } from '../plan/plan.ts';
+import { isRefusal } from '../science/refusal.ts';
+import { duration, type Seconds } from '../science/units.ts';
+
+/** How far a time taken by hand may be off: reaction at both ends (common practice, no source). */
+export const HAND_TIMING_S = duration(0.3);
+
+/** How long the shutter was open, and how that is known. */
+export type OpenTime =
+  /** The body timed it: the exact value behind its mark. */
+  | { readonly from: 'dial'; readonly s: Seconds }
+  /** From tap to tap, within `HAND_TIMING_S`; `wall` = only the wall clock bridged it. */
+  | { readonly from: 'hand'; readonly s: Seconds; readonly certainty: 'steady' | 'wall' }
+  | { readonly from: 'correction'; readonly s: Seconds }
+  | { readonly from: 'unknown' };
+
+/** One frame of the log: what was planned, what was really made, and what was said of it since. */
+export interface LogFrame {
+  readonly id: MadeId;
+  readonly planned: PlannedFrame;
+  readonly set: PlanSet | null;
+  readonly rig: RigId;
+  readonly letter: Letter | null;
+  readonly attempt: number;
+  /** What was really set, with every correction; null while not recorded. */
+  readonly settings: Settings | null;
+  /** What was logged first, where a correction has changed it since. */
+  readonly firstSettings: Settings | null;
+  /** The values behind the settings, with the time the shutter was really open. */
+  readonly exact: Exact | null;
+  readonly openTime: OpenTime;
+  readonly asPlanned: boolean;
+  readonly opened: Instant;
+  readonly closed: Instant | null;
+  readonly leadInS: Seconds;
+  readonly fileNumber: number | null;
+  readonly fileName: string | null;
+  /** How long the rig's sensor had been idle before this frame; null = it had not worked, or unknown. */
+  readonly restedS: Seconds | null;
+  readonly verdict: Verdict | null;
+  readonly notes: readonly string[];
+  readonly discarded: boolean;
+  /** Whether it is the one of its planned frame that counts. */
+  readonly counts: boolean;
+  readonly lateS: Seconds | null;
+  readonly corrections: readonly Correction[];
+}
+
+/** The log's frames in the order in which they were made. */
+export function framesOf(state: RunState): readonly LogFrame[] {
+  const corrections = byFrame(state.corrections);
+  const notes = byFrame(state.notes);
+  const sets = new Map(state.plan.sets.map((set) => [set.id, set]));
+  const parts = new Map(state.plan.rigs.map((rig) => [rig, assemble(state.gear, rig)]));
+  const lastEnd = new Map<RigId, Instant>();
+  const rows = state.made.map((made) => {
+    const { rig } = made.planned;
+    const changes = corrections.get(made.id) ?? [];
+    const row = rowOf(made, changes, parts.get(rig) ?? null);
+    const before = lastEnd.get(rig);
+    const rested = before ? elapsedBetween(before, row.opened) : null;
+    if (row.closed) lastEnd.set(rig, row.closed);
+    return {
+      ...row,
+      set: sets.get(made.planned.set) ?? null,
+      restedS: rested && rested.certainty !== 'unknown' ? rested.s : null,
+      notes: [
+        ...(notes.get(made.id) ?? []).map(({ text }) => text),
+        ...changes.flatMap(({ change }) => (change.field === 'note' ? [change.value] : [])),
+      ],
+    };
+  });
+  return withCounting(rows);
+}
+
+function byFrame<T extends { readonly made: MadeId | null }>(
+  remarks: readonly T[],
+): ReadonlyMap<MadeId, readonly T[]> {
+  const groups = new Map<MadeId, T[]>();
+  for (const remark of remarks) {
+    if (remark.made === null) continue;
+    const group = groups.get(remark.made);
+    if (group) group.push(remark);
+    else groups.set(remark.made, [remark]);
+  }
+  return groups;
+}
+
+function rowOf(
+  made: MadeFrame,
+  changes: readonly Correction[],
+  parts: Assembled | null,
+): Omit<LogFrame, 'counts' | 'set' | 'restedS' | 'notes'> {
+  const settings = made.settings && corrected(made.settings, changes);
+  const marks = settings && parts ? exactSettings(parts, settings) : null;
+  const known = marks && !isRefusal(marks) ? marks : null;
+  const openTime = openTimeOf(made, changes, known);
+  const fileNumber = lastOf(changes, 'fileNumber', made.fileNumber);
+  return {
+    id: made.id,
+    planned: made.planned,
+    rig: made.planned.rig,
+    letter: parts?.rig.letter ?? null,
+    attempt: made.attempt,
+    settings,
+    firstSettings:
+      made.settings && settings && !sameWhole(made.settings, settings) ? made.settings : null,
+    exact: known && openTime.from !== 'unknown' ? { ...known, t: openTime.s } : null,
+    openTime,
+    asPlanned: settings === null || sameSettings(settings, made.planned.settings),
+    opened: openedAt(made),
+    closed: endedAt(made, known?.t),
+    leadInS: made.leadInS,
+    fileNumber,
+    fileName: fileNumber === null || !parts ? null : fileName(parts.body.files, fileNumber),
+    verdict: lastOf(changes, 'verdict', made.verdict),
+    discarded: made.discarded,
+    lateS: made.lateS,
+    corrections: changes,
+  };
+}
+
+/** The newest of a planned frame's tries that was not discarded counts, unless a correction says otherwise. */
+function withCounting(rows: readonly Omit<LogFrame, 'counts'>[]): readonly LogFrame[] {
+  const newest = new Map<string, MadeId>();
+  for (const row of rows) {
+    if (!row.discarded && row.settings) newest.set(row.planned.key, row.id);
+  }
+  return rows.map((row) => ({
+    ...row,
+    counts: lastOf(row.corrections, 'counts', newest.get(row.planned.key) === row.id),
+  }));
+}
+
+function corrected(settings: Settings, changes: readonly Correction[]): Settings {
+  return {
+    fMark: lastOf(changes, 'fMark', settings.fMark),
+    isoMark: lastOf(changes, 'isoMark', settings.isoMark),
+    time: lastOf(changes, 'time', settings.time),
+  };
+}
+
+function openTimeOf(
+  made: MadeFrame,
+  changes: readonly Correction[],
+  known: Exact | null,
+): OpenTime {
+  const said = changes.findLast(
+    ({ change }) => change.field === 'elapsedS' || change.field === 'time',
+  );
+  if (said?.change.field === 'elapsedS') return { from: 'correction', s: said.change.value };
+  if (said) return known ? { from: 'correction', s: known.t } : { from: 'unknown' };
+  if (made.closedAt) {
+    const open = elapsedBetween(openedAt(made), made.closedAt);
+    return open.certainty === 'unknown' ? { from: 'unknown' } : { from: 'hand', ...open };
+  }
+  return known ? { from: 'dial', s: known.t } : { from: 'unknown' };
+}
+
+type Field = CorrectionValue['field'];
+type ValueOf<F extends Field> = Extract<CorrectionValue, { field: F }>['value'];
+
+/** The last correction of a field, else what was first logged. */
+function lastOf<F extends Field>(
+  changes: readonly Correction[],
+  field: F,
+  first: ValueOf<F>,
+): ValueOf<F> {
+  const last = changes.findLast(({ change }) => change.field === field);
+  return last ? (last.change.value as ValueOf<F>) : first;
+}
+
+const sameWhole = (a: Settings, b: Settings): boolean =>
+  sameSettings(a, b) &&
+  (a.time.kind !== 'bulb' || b.time.kind !== 'bulb' || a.time.seconds === b.time.seconds);
