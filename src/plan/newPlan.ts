@@ -1,0 +1,64 @@
+import type { RigId } from '../gear/ids.ts';
+import type { Settings } from '../gear/settings.ts';
+import { duration, stops } from '../science/units.ts';
+import type { PlanId, SetId } from './ids.ts';
+import { DEFAULT_PASSES } from './passes.ts';
+import type { Allowances, Hold, OrderName, Plan, PlanSet, RestRule } from './plan.ts';
+
+/** What hands in gloves need in the dark, in seconds (common practice, no source). */
+export const DEFAULT_ALLOWANCES: Allowances = {
+  swapS: duration(90),
+  dialChangeS: duration(15),
+  settleS: duration(5),
+  writeS: duration(2),
+};
+
+/** Rest as long as you exposed, for exposures over 64 s, ten minutes at most (common practice, no source). */
+export const DEFAULT_REST: RestRule = {
+  on: true,
+  factor: 1,
+  offUpToS: duration(64),
+  longestS: duration(600),
+};
+
+/** The usual choice when noise is the question (common practice, no source). */
+export const DEFAULT_HOLD: Hold = {
+  kind: 'same-iso-and-time',
+  aperture: { rule: 'same-f-number', plus: stops(0) },
+};
+
+const DEFAULT_ORDER: OrderName = 'mirror';
+
+/** A plan with no sets yet, for these rigs. */
+export const newPlan = (id: PlanId, name: string, rigs: readonly RigId[]): Plan => ({
+  id,
+  name,
+  note: '',
+  rigs,
+  sets: [],
+  order: DEFAULT_ORDER,
+  allowances: DEFAULT_ALLOWANCES,
+  rest: DEFAULT_REST,
+  nearestSubjectMm: null,
+  axesApartMm: null,
+  invented: false,
+});
+
+/** A light set with the passes usual in an order, one repeat, and the default hold. */
+export const newSet = (
+  id: SetId,
+  reference: RigId,
+  settings: Settings,
+  order: OrderName = DEFAULT_ORDER,
+): PlanSet => ({
+  id,
+  intent: '',
+  kind: 'light',
+  reference,
+  settings,
+  targetOffset: stops(0),
+  framing: 'diagonal',
+  hold: DEFAULT_HOLD,
+  passes: DEFAULT_PASSES[order],
+  repeats: 1,
+});
