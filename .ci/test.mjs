@@ -1,0 +1,147 @@
+import { spawn, spawnSync } from 'node:child_process';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { findChromium } from './chromium.mjs';
+
+const root = join(import.meta.dirname, '..');
+const bin = join(root, 'node_modules/.bin');
+const reports = mkdtempSync(join(tmpdir(), 'evenfall-reports-'));
+
+/** @type {{ name: string, seconds: number, good: boolean }[]} */
+const stages = [];
+let passed = 0;
+let failed = 0;
+
+/**
+ * @param {string} command
+ * @param {readonly string[]} args
+ * @param {NodeJS.ProcessEnv} [extra]
+ * @returns {Promise<boolean>} whether it ended well
+ */
+function run(command, args, extra = {}) {
+  return new Promise((ended) => {
+    const child = spawn(command, args, {
+      cwd: root,
+      stdio: ['ignore', 'inherit', 'inherit'],
+      env: { ...process.env, ...extra },
+      shell: process.platform === 'win32',
+    });
+    child.once('error', (error) => {
+      console.error(error.message);
+      ended(false);
+    });
+    child.once('exit', (code) => ended(code === 0));
+  });
+}
+
+/**
+ * @param {string} name
+ * @param {() => Promise<boolean>} work
+ * @returns {Promise<boolean>}
+ */
+async function stage(name, work) {
+  console.log(`\n== ${name}`);
+  const began = performance.now();
+  const good = await work();
+  stages.push({ name, seconds: (performance.now() - began) / 1000, good });
+  return good;
+}
+
+/** Brings Chromium where this process may, and says how to get it where not. */
+async function bringChromium() {
+  if (findChromium() !== undefined) return true;
+  const canInstall = process.getuid?.() === 0 && spawnSync('apt-get', ['--version']).status === 0;
+  if (canInstall) {
+    // Another apt at work makes it fail at once unless told to wait.
+    const apt = ['-o', 'DPkg::Lock::Timeout=300'];
+    const env = { DEBIAN_FRONTEND: 'noninteractive' };
+    await run('apt-get', [...apt, 'update'], env);
+    await run('apt-get', [...apt, 'install', '-y', '--no-install-recommends', 'chromium'], env);
+  }
+  if (findChromium() !== undefined) return true;
+  console.error(
+    'The browser tests need Chromium, and none was found: install it (Debian and Ubuntu: sudo apt-get install chromium) or set CHROME_PATH to the program.',
+  );
+  return false;
+}
+
+/** @returns {string[]} every tsconfig that checks files of ours */
+function typeConfigs() {
+  const folders = readdirSync(join(root, 'src'), { withFileTypes: true })
+    .filter((entry) => entry.isDirectory())
+    .map((entry) => `src/${entry.name}`);
+  const configs = [
+    ...folders.map((folder) => `${folder}/tsconfig.json`),
+    'src/app/workers/tsconfig.json',
+    'src/tsconfig.json',
+    'src/tsconfig.sw.json',
+    'test/tsconfig.json',
+    '.ci/tsconfig.json',
+  ];
+  return configs.filter((config) => existsSync(join(root, config)));
+}
+
+async function checkTypes() {
+  const waiting = typeConfigs();
+  /** @type {string[]} */
+  const failures = [];
+  const work = async () => {
+    for (let config = waiting.shift(); config !== undefined; config = waiting.shift()) {
+      if (!(await run(join(bin, 'tsc'), ['-p', config]))) failures.push(config);
+    }
+  };
+  console.log(`${waiting.length} configurations`);
+  await Promise.all([work(), work()]);
+  for (const config of failures) console.error(`types: ${config} has errors`);
+  return failures.length === 0;
+}
+
+/**
+ * Runs one project of tests and adds its counts.
+ *
+ * @param {string} project
+ * @param {NodeJS.ProcessEnv} [env]
+ */
+async function runTests(project, env) {
+  const outputFile = join(reports, `${project}.json`);
+  const ended = await run(
+    join(bin, 'vitest'),
+    [
+      'run',
+      '--project',
+      project,
+      '--reporter=default',
+      '--reporter=json',
+      `--outputFile.json=${outputFile}`,
+    ],
+    env,
+  );
+  if (!existsSync(outputFile)) return false;
+  const report = JSON.parse(readFileSync(outputFile, 'utf8'));
+  passed += report.numPassedTests;
+  failed += report.numFailedTests;
+  const left = report.numPendingTests + report.numTodoTests;
+  if (left > 0) console.error(`${left} tests did not run: a skipped test proves nothing`);
+  return ended && report.success && left === 0 && report.numPassedTests > 0;
+}
+
+await stage('types', checkTypes);
+await stage('lint', () => run(join(bin, 'biome'), ['check', '--error-on-warnings', '.']));
+await stage('unused code', () => run(join(bin, 'knip'), []));
+await stage('unit tests', () => runTests('unit'));
+const built = await stage('build', () => run(join(bin, 'vite'), ['build', '--logLevel', 'warn']));
+const browser = await stage('Chromium', bringChromium);
+if (built && browser) {
+  await stage('browser tests', () => runTests('journeys', { EVENFALL_DIST: 'dist' }));
+}
+rmSync(reports, { recursive: true });
+
+console.log('');
+for (const { name, seconds, good } of stages) {
+  console.log(`${good ? 'good  ' : 'FAILED'} ${seconds.toFixed(1).padStart(6)} s  ${name}`);
+}
+const good = stages.every((each) => each.good) && built && browser;
+if (!good) console.log('Not all is good: see the stages above.');
+console.log(`${passed} passed, ${failed} failed`);
+process.exitCode = good ? 0 : 1;

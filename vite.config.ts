@@ -1,0 +1,98 @@
+import { createHash } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import type { Plugin } from 'vite';
+import { defineConfig } from 'vitest/config';
+import { sourceHash } from './.ci/content-hash.mjs';
+import { buildServiceWorker } from './.ci/service-worker.mjs';
+import { reportSizes } from './.ci/sizes.mjs';
+
+const root = import.meta.dirname;
+const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as {
+  version: string;
+};
+
+/** Lets the page's one inline style through the content security policy by its hash. */
+function inlineStyleHash(): Plugin {
+  return {
+    name: 'inline-style-hash',
+    transformIndexHtml: {
+      order: 'post',
+      handler(html, context) {
+        const style = /<style>([\s\S]*?)<\/style>/.exec(html)?.[1];
+        if (style === undefined) throw new Error('index.html has lost its inline style');
+        const hash = createHash('sha256').update(style).digest('base64');
+        const allowed = html.replace('INLINE_STYLE_HASH', `'sha256-${hash}'`);
+        // The development server injects styles and a socket that the shipped policy forbids.
+        return context.server === undefined
+          ? allowed
+          : allowed.replace(/<meta\s+http-equiv="Content-Security-Policy"[\s\S]*?>/, '');
+      },
+    },
+  };
+}
+
+/** After the page is written: the worker that carries it offline, then the weight of the parts. */
+function offlineBuild(): Plugin {
+  let outDir = '';
+  return {
+    name: 'offline-build',
+    apply: 'build',
+    configResolved(config) {
+      outDir = resolve(config.root, config.build.outDir);
+    },
+    async closeBundle(error) {
+      if (error !== undefined) return;
+      await buildServiceWorker(root, outDir);
+      reportSizes(outDir);
+    },
+  };
+}
+
+export default defineConfig({
+  root,
+  // Relative, so that the files run from any path of any host.
+  base: './',
+  define: { APP_VERSION: JSON.stringify(`${version}+${sourceHash(root)}`) },
+  oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
+  plugins: [inlineStyleHash(), offlineBuild()],
+  build: {
+    assetsInlineLimit: 0,
+    rolldownOptions: {
+      output: {
+        // The manifest's relative addresses count from its own place: it must stay at the top.
+        assetFileNames: (asset) =>
+          asset.names.includes('manifest.webmanifest')
+            ? '[name][extname]'
+            : 'assets/[name]-[hash][extname]',
+      },
+    },
+  },
+  server: { host: 'localhost' },
+  test: {
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'unit',
+          include: [
+            'src/**/*.test.{ts,tsx}',
+            'test/{structure,published,contract,journals}/**/*.test.ts',
+          ],
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'journeys',
+          include: ['test/**/*.journey.ts'],
+          globalSetup: ['test/journeys/driver/built-app.ts'],
+          // One browser at a time: two cores carry one browser and its server.
+          fileParallelism: false,
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+        },
+      },
+    ],
+  },
+});
