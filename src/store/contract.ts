@@ -12,7 +12,34 @@ export interface StoreFault {
   readonly detail: string;
 }
 
-/** Stored beside a thing: when it was changed and whether it was deleted. */
+/** An event as it lies in the database or a file: perhaps written by an older version of this code. */
+export interface StoredEvent extends Omit<OutingEvent, 'kind' | 'data'> {
+  readonly kind: string;
+  readonly data: unknown;
+}
+
+/** How events of an older version are read. The fold's folder owns it; the store only calls it. */
+export interface EventReader {
+  /** The version that this code writes; a stored event above it is refused as 'newer'. */
+  readonly version: number;
+  /** Called for each stored event below `version`. Must give the same answer each time. */
+  readonly upcast: (older: StoredEvent) => OutingEvent;
+}
+
+export interface StoreOptions {
+  /** A fresh random id; called once in the life of an installation. */
+  readonly makeId: () => string;
+  readonly reader: EventReader;
+}
+
+/** What a file brings in. A deletion is never brought in. */
+export interface Arrival {
+  readonly events: readonly OutingEvent[];
+  readonly gear: readonly GearThing[];
+  readonly plans: readonly Plan[];
+}
+
+/** Stored beside a thing: whether it was deleted. */
 export interface Kept<T> {
   readonly id: string;
   readonly value: T;
@@ -41,7 +68,8 @@ export interface Store {
   writer(): Promise<WriterId>;
 
   /**
-   * Appends events of ONE tap in one strict transaction. Resolves only after the
+   * Appends events of ONE tap in one strict transaction, taps in the order of the
+   * calls. Resolves only after the
    * transaction is complete. Appending events that are already there (same id,
    * same content) is no error and changes nothing, so that a retry is safe.
    */
@@ -51,10 +79,21 @@ export interface Store {
   outings(): Promise<readonly OutingSummary[]>;
   /** Union by event id. @returns how many were new. Refuses whole when an id comes with other content. */
   merge(events: readonly OutingEvent[]): Promise<number>;
+  /**
+   * The union of events, gear and plans with what is here, whole or not at all.
+   * A thing that was deleted here stays deleted. Refuses whole ('refused') when an
+   * id comes with other content.
+   *
+   * @returns how many of each were new.
+   */
+  restore(arrival: Arrival): Promise<{ readonly [K in keyof Arrival]: number }>;
 
+  /** What is not deleted, each kind in the order of its ids. */
   gear(): Promise<Gear>;
   /** All changes in one transaction; `deleted` leaves a tombstone. */
-  putGear(things: readonly { readonly thing: GearThing; readonly deleted: boolean }[]): Promise<void>;
+  putGear(
+    things: readonly { readonly thing: GearThing; readonly deleted: boolean }[],
+  ): Promise<void>;
   plans(): Promise<readonly Plan[]>;
   putPlans(plans: readonly { readonly plan: Plan; readonly deleted: boolean }[]): Promise<void>;
   /** Ids of deleted things. */
@@ -63,7 +102,14 @@ export interface Store {
   setting(key: string): Promise<unknown>;
   putSetting(key: string, value: unknown): Promise<void>;
 
-  /** Called when the browser closes the connection under us or another window wants to upgrade. */
+  /**
+   * Called when the browser closes the connection under us ('closed': what was
+   * stored may be gone, so merge the events at hand again) or a newer version in
+   * another window needs the database ('newer': reload). The next call reconnects.
+   *
+   * @returns ends the listening.
+   */
   onClosed(listener: (fault: StoreFault) => void): () => void;
+  /** Every later call rejects as 'closed'. */
   close(): void;
 }

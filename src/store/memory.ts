@@ -1,0 +1,121 @@
+import type { OutingEvent } from '../outing/events.ts';
+import type { OutingId, WriterId } from '../outing/ids.ts';
+import type { Plan } from '../plan/plan.ts';
+import type { Arrival, Kept, OutingSummary, Store, StoreOptions } from './contract.ts';
+import { StoreFailure, toFault } from './fault.ts';
+import { inOrder } from './order.ts';
+import { kept, keptGear } from './profiles.ts';
+import type { KeptGear } from './schema.ts';
+import { trustedGear, trustedPlans } from './trusted.ts';
+import { missingEvents, missingThings } from './union.ts';
+
+/**
+ * The store's twin without a disk: what it takes is gone with the page. For tests
+ * of what stands above the store; it passes the same contract.
+ */
+export function memoryStore({ makeId }: Pick<StoreOptions, 'makeId'>): Store {
+  let journal: readonly OutingEvent[] = [];
+  const gear = new Map<string, KeptGear>();
+  const plans = new Map<string, Kept<Plan>>();
+  const settings = new Map<string, unknown>();
+  let writer: WriterId | null = null;
+  let closed = false;
+
+  /** Answers later, as a database does, and never shares an object with the caller. */
+  const answer = async <T>(work: () => T): Promise<T> => {
+    await Promise.resolve();
+    if (closed) throw new StoreFailure('closed', 'the store was closed');
+    try {
+      return structuredClone(work());
+    } catch (cause) {
+      throw toFault(cause);
+    }
+  };
+
+  const restore = (arrival: Arrival): ReturnType<Store['restore']> =>
+    answer(() => {
+      const { events, gear: things, plans: newPlans } = structuredClone(arrival);
+      const missing = missingEvents(journal, events);
+      const missingGear = missingThings(gear, things);
+      const missingPlans = missingThings(
+        plans,
+        newPlans.map((value) => ({ value })),
+      );
+      journal = [...journal, ...missing];
+      for (const thing of missingGear) gear.set(thing.value.id, keptGear(thing, false));
+      for (const { value } of missingPlans) plans.set(value.id, kept(value, false));
+      return { events: missing.length, gear: missingGear.length, plans: missingPlans.length };
+    });
+  const merge = async (events: readonly OutingEvent[]): Promise<number> =>
+    (await restore({ events, gear: [], plans: [] })).events;
+
+  return {
+    writer: () =>
+      answer(() => {
+        writer ??= makeId() as WriterId;
+        return writer;
+      }),
+    append: async (events) => {
+      await merge(events);
+    },
+    events: (outing) => answer(() => inOrder(journal.filter((event) => event.outing === outing))),
+    outings: () => answer(() => summaries(journal)),
+    merge,
+    restore,
+    gear: () => answer(() => trustedGear(byId(gear))),
+    putGear: (things) =>
+      answer(() => {
+        for (const { thing, deleted } of structuredClone(things))
+          gear.set(thing.value.id, keptGear(thing, deleted));
+      }),
+    plans: () => answer(() => trustedPlans(byId(plans))),
+    putPlans: (changes) =>
+      answer(() => {
+        for (const { plan, deleted } of structuredClone(changes))
+          plans.set(plan.id, kept(plan, deleted));
+      }),
+    tombstones: () =>
+      answer(
+        () =>
+          new Set(
+            [...gear.values(), ...plans.values()]
+              .filter((record) => record.deleted)
+              .map((record) => record.id),
+          ),
+      ),
+    setting: (key) => answer(() => settings.get(key)),
+    putSetting: (key, value) =>
+      answer(() => {
+        settings.set(key, structuredClone(value));
+      }),
+    onClosed: () => () => {
+      // Nobody can close it from outside.
+    },
+    close: () => {
+      closed = true;
+    },
+  };
+}
+
+/** As the database would give them. */
+const byId = <T>(records: ReadonlyMap<string, T>): readonly T[] =>
+  [...records].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, record]) => record);
+
+function summaries(journal: readonly OutingEvent[]): readonly OutingSummary[] {
+  const spans = new Map<OutingId, OutingSummary>();
+  for (const { outing, wallMs } of journal) {
+    const known = spans.get(outing) ?? {
+      outing,
+      events: 0,
+      firstWallMs: wallMs,
+      lastWallMs: wallMs,
+    };
+    spans.set(outing, {
+      outing,
+      events: known.events + 1,
+      firstWallMs: Math.min(known.firstWallMs, wallMs),
+      lastWallMs: Math.max(known.lastWallMs, wallMs),
+    });
+  }
+  return byId(spans);
+}

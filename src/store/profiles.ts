@@ -1,0 +1,48 @@
+import type { Gear } from '../gear/rig.ts';
+import type { Plan } from '../plan/plan.ts';
+import type { GearThing, Kept } from './contract.ts';
+import type { Database, KeptGear } from './schema.ts';
+import { writeStrictly } from './transaction.ts';
+import { trustedGear, trustedPlans } from './trusted.ts';
+
+/** A thing as it is stored. */
+export const kept = <T extends { readonly id: string }>(value: T, deleted: boolean): Kept<T> => ({
+  id: value.id,
+  value,
+  deleted,
+});
+
+/** A gear thing as it is stored. */
+export const keptGear = ({ kind, value }: GearThing, deleted: boolean): KeptGear => ({
+  ...kept(value, deleted),
+  kind,
+});
+
+export const readGear = async (db: Database): Promise<Gear> => trustedGear(await db.getAll('gear'));
+
+export const readPlans = async (db: Database): Promise<readonly Plan[]> =>
+  trustedPlans(await db.getAll('plans'));
+
+export async function readTombstones(db: Database): Promise<ReadonlySet<string>> {
+  const transaction = db.transaction(['gear', 'plans']);
+  const records = await Promise.all([
+    transaction.objectStore('gear').getAll(),
+    transaction.objectStore('plans').getAll(),
+  ]);
+  return new Set(
+    records
+      .flat()
+      .filter((record) => record.deleted)
+      .map((record) => record.id),
+  );
+}
+
+export const writeGear = (db: Database, records: readonly KeptGear[]): Promise<void> =>
+  writeStrictly(db, ['gear'], (transaction, requests) => {
+    for (const record of records) requests.push(transaction.objectStore('gear').put(record));
+  });
+
+export const writePlans = (db: Database, records: readonly Kept<Plan>[]): Promise<void> =>
+  writeStrictly(db, ['plans'], (transaction, requests) => {
+    for (const record of records) requests.push(transaction.objectStore('plans').put(record));
+  });

@@ -1,0 +1,43 @@
+import type { Arrival, EventReader, Store } from './contract.ts';
+import { kept, keptGear } from './profiles.ts';
+import { type Database, ofOuting } from './schema.ts';
+import { writeStrictly } from './transaction.ts';
+import { trustedEvent } from './trusted.ts';
+import { missingEvents, missingThings } from './union.ts';
+
+/**
+ * The union of an arrival with what is stored, in one transaction. Safe to repeat.
+ *
+ * @throws StoreFailure or the platform's own exception.
+ */
+export function restoreAll(
+  db: Database,
+  arrival: Arrival,
+  reader: EventReader,
+): ReturnType<Store['restore']> {
+  return writeStrictly(db, ['events', 'gear', 'plans'], async (transaction, requests) => {
+    const journal = transaction.objectStore('events');
+    const gear = transaction.objectStore('gear');
+    const plans = transaction.objectStore('plans');
+    const outings = [...new Set(arrival.events.map((event) => event.outing))];
+    const [journals, storedGear, storedPlans] = await Promise.all([
+      Promise.all(outings.map((outing) => journal.getAll(ofOuting(outing)))),
+      gear.getAll(),
+      plans.getAll(),
+    ]);
+    const stored = journals.flat().map((event) => trustedEvent(event, reader));
+    const events = missingEvents(stored, arrival.events);
+    const newGear = missingThings(byId(storedGear), arrival.gear);
+    const newPlans = missingThings(
+      byId(storedPlans),
+      arrival.plans.map((value) => ({ value })),
+    );
+    for (const event of events) requests.push(journal.add(event));
+    for (const thing of newGear) requests.push(gear.add(keptGear(thing, false)));
+    for (const { value } of newPlans) requests.push(plans.add(kept(value, false)));
+    return { events: events.length, gear: newGear.length, plans: newPlans.length };
+  });
+}
+
+const byId = <T extends { readonly id: string }>(records: readonly T[]): ReadonlyMap<string, T> =>
+  new Map(records.map((record) => [record.id, record]));

@@ -1,0 +1,57 @@
+import type { OutingEvent } from '../outing/events.ts';
+import { sameContent } from './content.ts';
+import { StoreFailure } from './fault.ts';
+
+/**
+ * The incoming events that are not stored yet, each once.
+ *
+ * @throws StoreFailure 'refused' when an id comes with other content, or a place
+ *   in a writer's sequence with another event.
+ */
+export function missingEvents(
+  stored: readonly OutingEvent[],
+  incoming: readonly OutingEvent[],
+): OutingEvent[] {
+  const byId = new Map(stored.map((event) => [event.id, event]));
+  const places = new Set(stored.map(place));
+  const missing: OutingEvent[] = [];
+  for (const event of incoming) {
+    const same = byId.get(event.id);
+    if (same === undefined) {
+      if (places.has(place(event)))
+        throw new StoreFailure('refused', `another event stands at ${place(event)}`);
+      byId.set(event.id, event);
+      places.add(place(event));
+      missing.push(event);
+    } else if (!sameContent(same, event)) {
+      throw new StoreFailure('refused', `event ${event.id} is stored with other content`);
+    }
+  }
+  return missing;
+}
+
+const place = (event: OutingEvent): string =>
+  JSON.stringify([event.outing, event.writer, event.seq]);
+
+/**
+ * The incoming things that are not known yet, each once; one that was deleted
+ * here is known and stays deleted.
+ *
+ * @throws StoreFailure 'refused' when an id comes with other content.
+ */
+export function missingThings<T extends { readonly value: { readonly id: string } }>(
+  stored: ReadonlyMap<string, { readonly value: unknown; readonly deleted: boolean }>,
+  incoming: readonly T[],
+): T[] {
+  const seen = new Map(stored);
+  return incoming.filter(({ value }) => {
+    const known = seen.get(value.id);
+    if (known === undefined) {
+      seen.set(value.id, { value, deleted: false });
+      return true;
+    }
+    if (!known.deleted && !sameContent(known.value, value))
+      throw new StoreFailure('refused', `${value.id} is stored with other content`);
+    return false;
+  });
+}
