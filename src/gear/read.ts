@@ -174,12 +174,10 @@ export function nullable<T>(reader: Reader<T>): Reader<T | null> {
   return (value) => (value === null ? null : reader(value));
 }
 
-/** An object whose field `tag` says which of several shapes it has. */
+/** An object whose field `tag` says which of several shapes it has: one reader for each. */
 export function tagged<T extends object, K extends keyof T & string>(
   tag: K,
-  shapes: {
-    readonly [V in T[K] & string]: Reader<Extract<T, Readonly<Record<K, V>>>>;
-  },
+  shapes: { readonly [V in T[K] & string]: Reader<T> },
 ): Reader<T> {
   const readTag = oneOf(Object.keys(shapes) as (T[K] & string)[]);
   return (value) => {
