@@ -27,7 +27,6 @@ export type Tap =
   | { readonly tap: 'set-counter'; readonly rig: RigId; readonly next: number }
   | { readonly tap: 'begin-frames' }
   | { readonly tap: 'mounted' }
-  | { readonly tap: 'focus-fixed'; readonly rig: RigId }
   | { readonly tap: 'dialled' }
   /** The release was pressed together with this tap. */
   | { readonly tap: 'start' }
@@ -72,7 +71,6 @@ export interface Moment {
 
 const RUNNING_ONLY = new Set<Tap['tap']>([
   'mounted',
-  'focus-fixed',
   'dialled',
   'start',
   'taken',
@@ -110,8 +108,6 @@ export function next(state: RunState, tap: Tap, moment: Moment): readonly Draft[
         ? [draft('mounted', { rigs: step.rigs })]
         : refuse('not-mounting');
     }
-    case 'focus-fixed':
-      return [draft('setup-ticked', { rig: tap.rig, item: 'focus-fixed', done: true })];
     case 'dialled': {
       const step = stepAt(state, moment.now);
       return step.kind === 'dial'
