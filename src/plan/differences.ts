@@ -1,4 +1,5 @@
 import type { Assembled } from '../gear/rig.ts';
+import { areaStops } from '../science/formats.ts';
 import { addStops, type Stops, stops } from '../science/units.ts';
 import {
   CAUSES,
@@ -10,6 +11,7 @@ import {
   levelsOf,
   type Side,
 } from './causes.ts';
+import { formatOf } from './framing.ts';
 import type { Hold } from './plan.ts';
 import { type Target, targetOf } from './target.ts';
 
@@ -89,16 +91,10 @@ function lightOf(causes: CauseDifferences, { reference, other }: Pair): LightFig
   const perArea = sumOf(
     (['time', 'aperture', 'transmission', 'fade'] as const).map((cause) => [cause, causes[cause]]),
   );
-  const areaStops = stops(
-    Math.log2(
-      (other.body.widthMm * other.body.heightMm) /
-        (reference.body.widthMm * reference.body.heightMm),
-    ),
-  );
   const cropStops = stops(2 * Math.log2(other.lens.focalMm / reference.lens.focalMm));
   return {
     perArea,
-    wholeSensor: plus(perArea, areaStops),
+    wholeSensor: plus(perArea, areaStops(formatOf(reference.body), formatOf(other.body))),
     commonCrop: plus(perArea, cropStops),
   };
 }
