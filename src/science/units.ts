@@ -219,6 +219,9 @@ export const reflectedConstant = (value: number): ReflectedConstant =>
 export const incidentConstant = (value: number): IncidentConstant =>
   must(parseIncidentConstant(value));
 
+/** A part of a whole in percent. */
+export const percent = (part: Transmittance | Share): number => 100 * part;
+
 /** The sum of differences in stops; zero for none. */
 export const addStops = (...terms: readonly Stops[]): Stops =>
   terms.reduce((sum, term) => sum + term, 0) as Stops;
