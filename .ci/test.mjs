@@ -3,6 +3,7 @@ import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { findChromium } from './chromium.mjs';
+import { filesBelow } from './content-hash.mjs';
 
 const root = join(import.meta.dirname, '..');
 const bin = join(root, 'node_modules/.bin');
@@ -70,7 +71,8 @@ async function bringChromium() {
 function typeConfigs() {
   const folders = readdirSync(join(root, 'src'), { withFileTypes: true })
     .filter((entry) => entry.isDirectory())
-    .map((entry) => `src/${entry.name}`);
+    .map((entry) => `src/${entry.name}`)
+    .filter((folder) => filesBelow(join(root, folder)).some((file) => /\.tsx?$/.test(file)));
   const configs = [
     ...folders.map((folder) => `${folder}/tsconfig.json`),
     'src/app/workers/tsconfig.json',

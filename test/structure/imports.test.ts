@@ -1,0 +1,96 @@
+import { readdirSync } from 'node:fs';
+import { join, sep } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { readModules, sourcesOnDisk } from './modules.ts';
+import { forbiddenImports, impureSciences, lateModules, placeOf, places } from './rules.ts';
+
+describe('the modules of src', () => {
+  const modules = readModules(sourcesOnDisk());
+
+  test('are found, in the places of the design and nowhere else', () => {
+    // Counted by another way than the modules were found, so that a blind walk can't pass.
+    const onDisk = readdirSync(join(import.meta.dirname, '../../src'), { recursive: true })
+      .map((path) => String(path).split(sep).join('/'))
+      .filter((path) => /\.tsx?$/.test(path) && !/\.test\.tsx?$/.test(path));
+    expect([...modules.keys()].sort()).toEqual(onDisk.sort());
+    expect(modules.size).toBeGreaterThan(0);
+    expect(onDisk.filter((path) => !places.includes(placeOf(path)))).toEqual([]);
+  });
+
+  test('import one way only', () => {
+    const edges = [...modules.values()].flatMap(({ imports }) => imports);
+    expect(edges.filter(({ ours }) => ours).length).toBeGreaterThan(modules.size / 2);
+    expect(forbiddenImports(modules)).toEqual([]);
+  });
+
+  test('know no clock, chance or time zone in the sciences', () => {
+    expect(impureSciences(modules)).toEqual([]);
+  });
+
+  test('need no later part while an outing runs', () => {
+    expect(lateModules(modules)).toEqual([]);
+  });
+});
+
+describe('the check itself', () => {
+  const bad = readModules(
+    new Map([
+      ['main.tsx', "import './ui/start.tsx'; void import('./store/journal.ts');"],
+      ['sw.ts', "import { idb } from 'idb';"],
+      ['ui/start.tsx', "import { tap } from '../app/tap.ts'; import '../store/journal.ts';"],
+      ['app/tap.ts', "import { fold } from '../outing/fold.ts';"],
+      ['outing/fold.ts', "export { late } from '../log/late.ts'; export const at = Date.now();"],
+      ['log/late.ts', "type Page = import('../ui/start.tsx').Page; import 'unheard-of/part';"],
+      [
+        'store/journal.ts',
+        "import type { Fold } from '../outing/fold.ts'; import { fold } from '../outing/fold.ts';",
+      ],
+      [
+        'science/sky.ts',
+        `const day = new Date(0);
+         const now = new Date();
+         const zone = day.getHours();
+         const of = { performance: 1, crypto: Math.random() };
+         setTimeout(() => of.performance, 1);`,
+      ],
+    ]),
+  );
+
+  test('prints the chain that leads to a forbidden import', () => {
+    const outing = 'main.tsx -> store/journal.ts -> outing/fold.ts';
+    expect(forbiddenImports(bad)).toEqual([
+      'sw.ts -> idb',
+      'main.tsx -> ui/start.tsx -> store/journal.ts',
+      `${outing} -> log/late.ts`,
+      `${outing} -> log/late.ts -> ui/start.tsx`,
+      `${outing} -> log/late.ts -> unheard-of`,
+      outing,
+    ]);
+  });
+
+  test('finds each impure thing and spares what only bears its name', () => {
+    expect(impureSciences(bad)).toEqual([
+      'outing/fold.ts:1 uses Date.now',
+      'science/sky.ts:2 uses new Date()',
+      'science/sky.ts:3 uses getHours',
+      'science/sky.ts:4 uses Math.random',
+      'science/sky.ts:5 uses setTimeout',
+    ]);
+  });
+
+  test('finds a part of the outing that loads later', () => {
+    const late = readModules(
+      new Map([
+        ['main.tsx', "void import('./log/ledger.ts');"],
+        ['log/ledger.ts', ''],
+      ]),
+    );
+    expect(lateModules(late)).toEqual(['log/ledger.ts']);
+    expect(lateModules(bad)).toEqual([]);
+  });
+
+  test('reports an import that leads nowhere', () => {
+    const broken = readModules(new Map([['main.tsx', "import './ui/gone.tsx';"]]));
+    expect(forbiddenImports(broken)).toEqual(['main.tsx -> ui/gone.tsx (not there)']);
+  });
+});
