@@ -1,0 +1,256 @@
+import { duration, type Seconds } from '../science/units.ts';
+import type { Clock } from './clock.ts';
+import { Listeners } from './listeners.ts';
+import type { Page } from './page.ts';
+import type { Placed, Sound, SoundState } from './sound.ts';
+import type { Speech } from './speech.ts';
+import type { CueKind } from './tones.ts';
+import type { Vibration } from './vibration.ts';
+
+/** One moment of an exposure that is to be told. */
+export interface Cue {
+  readonly kind: CueKind;
+  /** On the steady clock (Clock's `monoMs`) of this page load. */
+  readonly dueMs: number;
+  /** What the voice says then; null = nothing. */
+  readonly spoken: string | null;
+}
+
+export interface CueChoices {
+  readonly sound: boolean;
+  readonly vibration: boolean;
+  readonly speech: boolean;
+  /** Nothing is heard or felt, whatever is chosen above. */
+  readonly silent: boolean;
+}
+
+export type CueChannel = 'sound' | 'vibration' | 'speech';
+
+/** A cue that reached nobody in time. */
+export interface LateCue {
+  readonly exposure: string;
+  readonly kind: CueKind;
+  /** From when it was due until it could be heard or seen. */
+  readonly lateS: Seconds;
+}
+
+export interface Cues {
+  /** What the loudspeaker would do now. */
+  readonly sound: SoundState;
+  /** @returns ends the listening. */
+  onSound(listener: (state: SoundState) => void): () => void;
+  choose(choices: CueChoices): void;
+  /** Call it in each tap: browsers let sound out only after one. */
+  unlock(): void;
+  /** Tells these moments of an exposure, instead of those it had before. Several exposures may run. */
+  schedule(exposure: string, cues: readonly Cue[]): void;
+  /** Tells nothing more of an exposure: closed, undone or recorded. */
+  cancel(exposure: string): void;
+  /**
+   * Called once for each cue that came more than a second late: the page was
+   * hidden or stopped and nothing sounded, or sound was chosen and the system kept
+   * it back. @returns ends the listening.
+   */
+  onLate(listener: (late: LateCue) => void): () => void;
+  /**
+   * Lets one channel be tried, whatever is chosen. Call it in a tap.
+   *
+   * @param spoken What the voice says.
+   */
+  try(channel: CueChannel, spoken: string): Promise<'done' | 'needs-tap' | 'unsupported'>;
+}
+
+export interface CueParts {
+  readonly clock: Clock;
+  readonly page: Page;
+  readonly sound: Sound;
+  readonly vibration: Vibration;
+  readonly speech: Speech;
+}
+
+/** Later than this a cue is reported: a second is what a shutter pressed by hand may differ by anyway (our choice). */
+const LATE_MS = 1000;
+/** After this the audio clock has reached what was due, unless it stands still. */
+const SETTLE_MS = 250;
+/** A timer set further ahead than this overflows and fires at once. */
+const LONGEST_TIMER_MS = 2_000_000_000;
+/** How long a try waits for the loudspeaker after the tap that unlocks it. */
+const WAKE_MS = 1000;
+
+/*
+ * A cue waits for its time, is given out, and is settled once it is known to have
+ * come through:
+ *
+ *     waiting --due--> given (vibrated, spoken) --came through--> gone
+ *        |                |  ^------ not yet: sound stands still, or page hidden
+ *        +---- cancel ----+----> gone
+ *
+ * It has come through when the audio clock reached it (if sound is chosen and
+ * exists), else when the page was visible after it was due.
+ */
+interface Pending {
+  readonly exposure: string;
+  readonly cue: Cue;
+  placed: Placed | null;
+  given: boolean;
+  timer: ReturnType<typeof setTimeout> | undefined;
+}
+
+/** Cues over the given parts of the device. */
+export function createCues({ clock, page, sound, vibration, speech }: CueParts): Cues {
+  const late = new Listeners<[LateCue]>();
+  const pending = new Set<Pending>();
+  let choices: CueChoices = { sound: true, vibration: true, speech: false, silent: false };
+
+  const now = (): number => clock.now().monoMs;
+  const sounds = (): boolean => choices.sound && !choices.silent && sound.state !== 'unsupported';
+
+  const drop = (one: Pending): void => {
+    clearTimeout(one.timer);
+    one.placed?.cancel();
+    pending.delete(one);
+  };
+
+  const wake = (one: Pending, inMs: number): void => {
+    clearTimeout(one.timer);
+    one.timer = setTimeout(() => attend(one), Math.min(Math.max(inMs, 0), LONGEST_TIMER_MS));
+  };
+
+  /** Puts the sound where it belongs by the clocks as they run now. */
+  const place = (one: Pending): void => {
+    one.placed?.cancel();
+    one.placed = sounds() ? sound.place(one.cue.kind, one.cue.dueMs) : null;
+  };
+
+  const give = ({ cue }: Pending, lateMs: number): void => {
+    // Only the end is worth telling late; an old 'near the end' would mislead.
+    if (choices.silent || (lateMs > LATE_MS && cue.kind !== 'end')) return;
+    if (choices.vibration) vibration.vibrate(cue.kind);
+    if (choices.speech && cue.spoken !== null) speech.say(cue.spoken);
+  };
+
+  /** When it came through; null = not yet. */
+  const cameThrough = (one: Pending, nowMs: number): number | null => {
+    if (sounds()) return one.placed?.reachedMs() ?? null;
+    return page.visible ? nowMs : null;
+  };
+
+  const attend = (one: Pending): void => {
+    const { cue, exposure } = one;
+    const nowMs = now();
+    const lateMs = nowMs - cue.dueMs;
+    if (lateMs < 0) {
+      wake(one, -lateMs);
+      return;
+    }
+    if (!one.given) {
+      one.given = true;
+      give(one, lateMs);
+    }
+    const throughMs = cameThrough(one, nowMs);
+    if (throughMs !== null) {
+      pending.delete(one);
+      clearTimeout(one.timer);
+      report(exposure, cue, throughMs);
+    } else if (lateMs < SETTLE_MS) {
+      wake(one, SETTLE_MS - lateMs);
+    }
+  };
+
+  const report = (exposure: string, cue: Cue, throughMs: number): void => {
+    const lateMs = throughMs - cue.dueMs;
+    if (lateMs > LATE_MS)
+      late.tell({ exposure, kind: cue.kind, lateS: duration(Math.round(lateMs) / 1000) });
+  };
+
+  /** After anything that may have shifted a clock or freed the loudspeaker. */
+  const attendAll = (): void => {
+    for (const one of [...pending]) {
+      const nowMs = now();
+      const reachedMs = one.placed?.reachedMs() ?? null;
+      if (reachedMs === null) {
+        const overdue = nowMs - one.cue.dueMs > LATE_MS;
+        if (overdue && one.cue.kind !== 'end') {
+          // It is too late to be of use, but it is told that it was missed.
+          if (page.visible || sound.state === 'ready') {
+            drop(one);
+            report(one.exposure, one.cue, nowMs);
+          }
+          continue;
+        }
+        place(one);
+      }
+      attend(one);
+    }
+  };
+
+  page.onReturn(() => {
+    sound.renew();
+    attendAll();
+  });
+  sound.onChange(attendAll);
+
+  const cancel = (exposure: string): void => {
+    for (const one of [...pending]) if (one.exposure === exposure) drop(one);
+  };
+
+  /** Ready now, or within a moment after the tap that asked. */
+  const awake = (): Promise<boolean> => {
+    if (sound.state === 'ready') return Promise.resolve(true);
+    return new Promise((resolve) => {
+      const end = sound.onChange((state) => {
+        if (state === 'ready') finish(true);
+      });
+      const timer = setTimeout(() => finish(false), WAKE_MS);
+      const finish = (ready: boolean): void => {
+        end();
+        clearTimeout(timer);
+        resolve(ready);
+      };
+    });
+  };
+
+  return {
+    get sound() {
+      return sound.state;
+    },
+    onSound: (listener) => sound.onChange(listener),
+    choose(next) {
+      choices = next;
+      if (choices.silent || !choices.speech) speech.hush();
+      for (const one of pending) if (one.placed === null || !sounds()) place(one);
+    },
+    unlock() {
+      sound.unlock();
+      attendAll();
+    },
+    schedule(exposure, cues) {
+      cancel(exposure);
+      for (const cue of cues) {
+        const one: Pending = { exposure, cue, placed: null, given: false, timer: undefined };
+        pending.add(one);
+        place(one);
+        attend(one);
+      }
+    },
+    cancel,
+    onLate: (listener) => late.add(listener),
+    async try(channel, spoken) {
+      switch (channel) {
+        case 'sound':
+          if (sound.state === 'unsupported') return 'unsupported';
+          sound.unlock();
+          if (!(await awake())) return 'needs-tap';
+          sound.place('end', now());
+          return 'done';
+        case 'vibration':
+          if (!vibration.supported) return 'unsupported';
+          return vibration.vibrate('end') ? 'done' : 'needs-tap';
+        case 'speech':
+          if (!speech.supported) return 'unsupported';
+          speech.say(spoken);
+          return 'done';
+      }
+    },
+  };
+}
