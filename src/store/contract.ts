@@ -18,12 +18,17 @@ export interface StoredEvent extends Omit<OutingEvent, 'kind' | 'data'> {
   readonly data: unknown;
 }
 
-/** How events of an older version are read. The fold's folder owns it; the store only calls it. */
+/**
+ * How stored events are read. The folder of the fold owns it and hands it in: the
+ * store knows the domain by its types only.
+ */
 export interface EventReader {
   /** The version that this code writes; a stored event above it is refused as 'newer'. */
   readonly version: number;
   /** Called for each stored event below `version`. Must give the same answer each time. */
   readonly upcast: (older: StoredEvent) => OutingEvent;
+  /** The one order of an outing's events, however they came. */
+  readonly inOrder: (events: readonly OutingEvent[]) => readonly OutingEvent[];
 }
 
 export interface StoreOptions {

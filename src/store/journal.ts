@@ -2,7 +2,6 @@ import type { OutingEvent } from '../outing/events.ts';
 import type { OutingId } from '../outing/ids.ts';
 import type { EventReader, OutingSummary } from './contract.ts';
 import { toFault } from './fault.ts';
-import { inOrder } from './order.ts';
 import { restoreAll } from './restore.ts';
 import { type Database, ofOuting } from './schema.ts';
 import { writeStrictly } from './transaction.ts';
@@ -37,7 +36,7 @@ export async function readEvents(
   reader: EventReader,
 ): Promise<readonly OutingEvent[]> {
   const stored = await db.getAll('events', ofOuting(outing));
-  return inOrder(stored.map((event) => trustedEvent(event, reader)));
+  return reader.inOrder(stored.map((event) => trustedEvent(event, reader)));
 }
 
 /** Each outing with its size and its span, without reading its events. */

@@ -3,7 +3,6 @@ import type { OutingId, WriterId } from '../outing/ids.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Arrival, Kept, OutingSummary, Store, StoreOptions } from './contract.ts';
 import { StoreFailure, toFault } from './fault.ts';
-import { inOrder } from './order.ts';
 import { kept, keptGear } from './profiles.ts';
 import type { KeptGear } from './schema.ts';
 import { trustedGear, trustedPlans } from './trusted.ts';
@@ -13,7 +12,7 @@ import { missingEvents, missingThings } from './union.ts';
  * The store's twin without a disk: what it takes is gone with the page. For tests
  * of what stands above the store; it passes the same contract.
  */
-export function memoryStore({ makeId }: Pick<StoreOptions, 'makeId'>): Store {
+export function memoryStore({ makeId, reader }: StoreOptions): Store {
   let journal: readonly OutingEvent[] = [];
   const gear = new Map<string, KeptGear>();
   const plans = new Map<string, Kept<Plan>>();
@@ -58,7 +57,8 @@ export function memoryStore({ makeId }: Pick<StoreOptions, 'makeId'>): Store {
     append: async (events) => {
       await merge(events);
     },
-    events: (outing) => answer(() => inOrder(journal.filter((event) => event.outing === outing))),
+    events: (outing) =>
+      answer(() => reader.inOrder(journal.filter((event) => event.outing === outing))),
     outings: () => answer(() => summaries(journal)),
     merge,
     restore,
