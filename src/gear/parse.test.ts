@@ -6,6 +6,7 @@ import { BODY_DEFAULTS, COMMON_FORMATS, newBody, newLens } from './defaults.ts';
 import type { BodyId, LensId } from './ids.ts';
 import { bodyFields, lensFields, readBody, readGear, readLens, readSettings } from './parse.ts';
 import { PRACTICE_GEAR } from './practice.ts';
+import { isFault } from './read.ts';
 
 type Json = Record<string, unknown>;
 
@@ -193,7 +194,7 @@ describe('gear from a damaged file', () => {
     fc.assert(
       fc.property(place, strange, (path, put) => {
         const read = readGear(withAt(PRACTICE_GEAR, path, put));
-        if ('refused' in read) {
+        if (isFault(read)) {
           // A missing body is missed by its rig; everything else is found where it stands.
           const found =
             read.rule === 'body-gone' || read.path.startsWith(path) || path.startsWith(read.path);

@@ -11,12 +11,20 @@ import { isRefusal, type Refusal } from '../science/refusal.ts';
  * returned, so hostile keys have nowhere to land.
  */
 
-/** What is wrong with an input, and where. */
-export interface Fault extends Refusal {
+/** What is wrong with an input, and where. A class, because input could look like one but not be one. */
+export class Fault implements Refusal {
+  readonly refused = true;
+  readonly rule: string;
   /** Place within the input, as in `bodies[1].iso.lowest`; empty = the input itself. */
   readonly path: string;
   /** What the sentence on the screen needs besides the rule: bounds, the text that was found. */
   readonly params: Readonly<Record<string, string | number>>;
+
+  constructor(rule: string, path: string, params: Fault['params']) {
+    this.rule = rule;
+    this.path = path;
+    this.params = params;
+  }
 }
 
 /** Turns unknown input into a typed value, or says what is wrong with it. */
@@ -26,21 +34,16 @@ export type Reader<T> = (value: unknown) => T | Fault;
 export type Fields<T> = { readonly [K in keyof T]-?: Reader<T[K]> };
 
 /** Makes a fault at the place where a reader stands. */
-export const fault = (rule: string, params: Fault['params'] = {}): Fault => ({
-  refused: true,
-  rule,
-  path: '',
-  params,
-});
+export const fault = (rule: string, params: Fault['params'] = {}): Fault =>
+  new Fault(rule, '', params);
 
 /** Tells a fault from a value. */
-export const isFault = (value: unknown): value is Fault =>
-  isRefusal(value) && 'path' in value && 'params' in value;
+export const isFault = (value: unknown): value is Fault => value instanceof Fault;
 
 /** The same fault seen from one level further out: `segment` is a field's name or `[index]`. */
-export function within(segment: string, inner: Fault): Fault {
-  const joint = inner.path === '' || inner.path.startsWith('[') ? '' : '.';
-  return { ...inner, path: `${segment}${joint}${inner.path}` };
+export function within(segment: string, { rule, path, params }: Fault): Fault {
+  const joint = path === '' || path.startsWith('[') ? '' : '.';
+  return new Fault(rule, `${segment}${joint}${path}`, params);
 }
 
 /** Enough of a wrong text to recognise it by. */
@@ -129,27 +132,24 @@ export const whole = (least: number, most: number): Reader<number> =>
 export const truth: Reader<boolean> = (value) =>
   typeof value === 'boolean' ? value : fault('not-yes-or-no');
 
-/** Line breaks and tabs are allowed; other controls and halves of a character are not. */
-const UNPRINTABLE_IN_TEXT = /(?![\t\n\r])\p{Cc}|\p{Cs}/u;
-const UNPRINTABLE_IN_LINE = /[\p{Cc}\p{Cs}]/u;
-
-const bounded =
-  (unprintable: RegExp, least: number, most: number): Reader<string> =>
+/**
+ * Free text that may be empty and may run over several lines. Any character is
+ * taken: a journal must not become unreadable over an odd one in a note.
+ */
+export const text =
+  (most: number): Reader<string> =>
   (value) => {
     if (typeof value !== 'string') return fault('not-text');
-    if (value.trim().length < least) return fault('text-empty');
-    if (value.length > most) return fault('text-too-long', { most });
-    return unprintable.test(value) ? fault('text-unprintable') : value;
+    return value.length > most ? fault('text-too-long', { most }) : value;
   };
 
-/** Free text that may be empty and may run over several lines. */
-export const text = (most: number): Reader<string> => bounded(UNPRINTABLE_IN_TEXT, 0, most);
-
-/** One line of text that may be empty. */
-export const line = (most: number): Reader<string> => bounded(UNPRINTABLE_IN_LINE, 0, most);
+/** One line of text that may be empty; controls and halves of a character are no text. */
+export const line = (most: number): Reader<string> =>
+  also(text(most), (value) => (/[\p{Cc}\p{Cs}]/u.test(value) ? fault('text-unprintable') : null));
 
 /** One line of text that says something. */
-export const name = (most: number): Reader<string> => bounded(UNPRINTABLE_IN_LINE, 1, most);
+export const name = (most: number): Reader<string> =>
+  also(line(most), (value) => (value.trim() === '' ? fault('text-empty') : null));
 
 /**
  * The id of a stored thing. Names that every object answers to (`constructor`)
