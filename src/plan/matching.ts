@@ -1,7 +1,6 @@
-import { type Positions, positionsOf } from '../gear/positions.ts';
+import { positionsOf } from '../gear/positions.ts';
 import type { Assembled } from '../gear/rig.ts';
-import type { Exact, TimeChoice } from '../gear/settings.ts';
-import { stopsBetweenFNumbers, stopsBetweenIsos, stopsBetweenTimes } from '../science/exposure.ts';
+import type { Exact } from '../gear/settings.ts';
 import { isRefusal, type Refusal, refuse } from '../science/refusal.ts';
 import {
   addStops,
@@ -13,6 +12,14 @@ import {
   type Stops,
   seconds,
 } from '../science/units.ts';
+import {
+  type Candidate,
+  fNumberCandidates,
+  isoCandidates,
+  nearest,
+  rank,
+  timeCandidates,
+} from './candidates.ts';
 import type { Side } from './causes.ts';
 import type { Dialled } from './frame.ts';
 import type { Hold } from './plan.ts';
@@ -48,57 +55,6 @@ export interface Match extends Dialled {
   readonly unreached: readonly Unreached[];
   /** Nobody has measured whether the time chosen runs as marked. */
   readonly timeUncertain: boolean;
-}
-
-/** Something that can be set, with its distance from what is wanted. */
-interface Candidate<U, C> {
-  readonly choice: C;
-  readonly exact: U;
-  readonly deviation: Stops;
-}
-
-/** Two deviations count as equal within a billionth of a stop: the rest is rounding. */
-const rank = (deviation: number): number => Math.round(Math.abs(deviation) * 1e9);
-
-/** The candidates nearest to what is wanted: one, or two with the target halfway between. */
-function nearest<U, C>(candidates: readonly Candidate<U, C>[]): readonly Candidate<U, C>[] {
-  const least = Math.min(...candidates.map(({ deviation }) => rank(deviation)));
-  return candidates.filter(({ deviation }) => rank(deviation) === least);
-}
-
-interface TimeOption {
-  readonly time: TimeChoice;
-  readonly uncertain: boolean;
-}
-
-/**
- * The times of a body. Bulb counts only for a time beyond the dial, and is then held as long as
- * wanted or as long as the body can.
- */
-function timeCandidates(
-  { times }: Positions,
-  { body }: Assembled,
-  wanted: Seconds,
-): readonly Candidate<Seconds, TimeOption>[] {
-  const timed = times
-    .filter((position) => !position.extended)
-    .map(({ mark, exact, uncertain }) => ({
-      choice: { time: { kind: 'dial', mark } as const, uncertain },
-      exact,
-      deviation: stopsBetweenTimes(wanted, exact),
-    }));
-  const longest = Math.max(0, ...timed.map(({ exact }) => exact));
-  if (body.bulb.kind === 'none' || wanted <= longest) return timed;
-  const held = seconds(Math.min(wanted, body.bulb.longestS));
-  if (held <= longest) return timed;
-  return [
-    ...timed,
-    {
-      choice: { time: { kind: 'bulb', seconds: held }, uncertain: false },
-      exact: held,
-      deviation: stopsBetweenTimes(wanted, held),
-    },
-  ];
 }
 
 /** Half of the last decimal that a ledger shows: less than this past the end of a dial is nothing. */
@@ -152,20 +108,8 @@ export function matchSettings({
     s: iso(reference.exact.s * 2 ** target.iso),
   };
   const times = timeCandidates(positions, other, wanted.t);
-  const isos = positions.isos
-    .filter((position) => !position.extended)
-    .map(({ mark, exact }) => ({
-      choice: mark,
-      exact,
-      deviation: stopsBetweenIsos(wanted.s, exact),
-    }));
-  const fNumbers = positions.fNumbers
-    .filter((position) => !position.extended)
-    .map(({ mark, exact }) => ({
-      choice: mark,
-      exact,
-      deviation: stopsBetweenFNumbers(wanted.n, exact),
-    }));
+  const isos = isoCandidates(positions, wanted.s);
+  const fNumbers = fNumberCandidates(positions, wanted.n);
   const [best] = nearest(times)
     .flatMap((time) =>
       nearest(isos).flatMap((speed) =>

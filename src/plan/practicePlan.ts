@@ -1,0 +1,37 @@
+import { PRACTICE_GEAR } from '../gear/practice.ts';
+import { assemble } from '../gear/rig.ts';
+import { must } from '../science/refusal.ts';
+import { stops } from '../science/units.ts';
+import type { PlanId, SetId } from './ids.ts';
+import { newPlan } from './newPlan.ts';
+import type { Hold, Plan } from './plan.ts';
+import { readyList } from './readyLists.ts';
+
+/** Birch stays two thirds of a stop narrower than Alder: f/8 beside f/6.3. */
+const TWO_THIRDS_NARROWER: Hold = {
+  kind: 'same-iso-and-time',
+  aperture: { rule: 'same-f-number', plus: stops(-2 / 3) },
+};
+
+function practicePlan(): Plan {
+  const rigs = PRACTICE_GEAR.rigs.filter(({ letter }) => letter === 'A' || letter === 'B');
+  const ids = rigs.map(({ id }) => id);
+  const assembled = ids.flatMap((id) => assemble(PRACTICE_GEAR, id) ?? []);
+  let count = 0;
+  const list = must(
+    readyList('mixed-dusk', assembled, () => {
+      count += 1;
+      return `practice-set-${count}` as SetId;
+    }),
+  );
+  return {
+    ...newPlan('practice-plan' as PlanId, 'An evening at the old ferry slip', ids),
+    note: 'Invented, to practise on: no such bodies, no such place.',
+    order: list.order,
+    sets: list.sets.map((set) => ({ ...set, hold: TWO_THIRDS_NARROWER })),
+    invented: true,
+  };
+}
+
+/** The invented plan of the practice outing: Alder against Birch, the mixed dusk list. */
+export const PRACTICE_PLAN: Plan = practicePlan();
