@@ -1,0 +1,144 @@
+import { computed, type ReadonlySignal, signal } from '@preact/signals';
+import type { Draft, OutingEvent } from '../outing/events.ts';
+import { fold } from '../outing/fold.ts';
+import type { EventId, OutingId, WriterId } from '../outing/ids.ts';
+import type { Instant } from '../outing/instant.ts';
+import { next, type Tap } from '../outing/next.ts';
+import { nextSeq, seal } from '../outing/seal.ts';
+import { inOrder, lastTap } from '../outing/sequence.ts';
+import type { RunState } from '../outing/state.ts';
+import { isRefusal } from '../science/refusal.ts';
+import type { Store, StoreFault } from '../store/contract.ts';
+
+/** What became of a tap. */
+export type Served =
+  /** On disk: the transaction is complete. */
+  | { readonly how: 'recorded' }
+  /** Held in memory only: the disk refused. The run goes on, the screen says so. */
+  | { readonly how: 'not-saved'; readonly fault: StoreFault }
+  /** It made no sense now; nothing was written. */
+  | { readonly how: 'refused'; readonly rule: string }
+  /** The tap before it is still being written. */
+  | { readonly how: 'busy' };
+
+/** What a journal needs of the world. */
+export interface JournalWorld {
+  readonly store: Pick<Store, 'append'>;
+  readonly writer: WriterId;
+  readonly now: () => Instant;
+  readonly newId: () => EventId;
+}
+
+/**
+ * One outing's journal: taps in, state out.
+ *
+ * A tap becomes events, the events go to disk, and only when the transaction is
+ * complete does the state move on. If the disk refuses, the events are held in
+ * memory and the state moves on with a warning: the evening does not wait.
+ */
+export interface Journal {
+  readonly outing: OutingId;
+  readonly events: ReadonlySignal<readonly OutingEvent[]>;
+  readonly state: ReadonlySignal<RunState>;
+  /** True from the tap until its transaction is complete. */
+  readonly writing: ReadonlySignal<boolean>;
+  /** Events that are not on disk, in the order of their taps. */
+  readonly unsaved: ReadonlySignal<readonly OutingEvent[]>;
+  readonly fault: ReadonlySignal<StoreFault | null>;
+  /** What the next undo would take back; empty if nothing. */
+  readonly undoable: ReadonlySignal<readonly OutingEvent[]>;
+  tap(tap: Tap): Promise<Served>;
+  undo(): Promise<Served>;
+  /** Tries to bring what is held in memory to disk. */
+  retry(): Promise<Served>;
+}
+
+/**
+ * Opens a journal on events that are on disk already.
+ *
+ * @throws RangeError if the events do not begin an outing.
+ */
+export function openJournal(
+  outing: OutingId,
+  stored: readonly OutingEvent[],
+  world: JournalWorld,
+): Journal {
+  const saved = signal(inOrder(stored));
+  const held = signal<readonly (readonly OutingEvent[])[]>([]);
+  const writing = signal(false);
+  const fault = signal<StoreFault | null>(null);
+  const unsaved = computed(() => held.value.flat());
+  const events = computed(() =>
+    unsaved.value.length === 0 ? saved.value : inOrder([...saved.value, ...unsaved.value]),
+  );
+  const state = computed(() => {
+    const folded = fold(events.value);
+    if (!folded) throw new RangeError('journal-has-no-start');
+    return folded;
+  });
+
+  const write = async (drafts: readonly Draft[], at: Instant): Promise<Served> => {
+    const place = { outing, writer: world.writer, seq: nextSeq(events.peek(), world.writer) };
+    return flush([...held.peek(), seal(drafts, at, place)]);
+  };
+
+  // Taps go to disk one transaction each and in their order, so that what was
+  // held back by a full disk is never overtaken by what came after it.
+  const flush = async (taps: readonly (readonly OutingEvent[])[]): Promise<Served> => {
+    writing.value = true;
+    let waiting = taps;
+    try {
+      for (const tap of taps) {
+        await world.store.append(tap);
+        saved.value = [...saved.peek(), ...tap];
+        waiting = waiting.slice(1);
+        held.value = held.peek().filter((other) => other !== tap);
+      }
+      fault.value = null;
+      return { how: 'recorded' };
+    } catch (caught) {
+      const why = faultOf(caught);
+      held.value = waiting;
+      fault.value = why;
+      return { how: 'not-saved', fault: why };
+    } finally {
+      writing.value = false;
+    }
+  };
+
+  return {
+    outing,
+    events,
+    state,
+    writing,
+    unsaved,
+    fault,
+    undoable: computed(() => lastTap(events.value)),
+    async tap(tap) {
+      if (writing.peek()) return { how: 'busy' };
+      const now = world.now();
+      const drafts = next(state.peek(), tap, { now, newId: world.newId });
+      return isRefusal(drafts) ? { how: 'refused', rule: drafts.rule } : write(drafts, now);
+    },
+    async undo() {
+      if (writing.peek()) return { how: 'busy' };
+      const targets = lastTap(events.peek());
+      if (targets.length === 0) return { how: 'refused', rule: 'nothing-to-undo' };
+      const drafts = targets.map(
+        ({ id }): Draft => ({ id: world.newId(), kind: 'undone', data: { target: id } }),
+      );
+      return write(drafts, world.now());
+    },
+    async retry() {
+      return writing.peek() ? { how: 'busy' } : flush(held.peek());
+    },
+  };
+}
+
+/** The store promises to reject with a fault and nothing else; anything else is our own mistake. */
+function faultOf(caught: unknown): StoreFault {
+  if (typeof caught === 'object' && caught !== null && 'kind' in caught && 'detail' in caught) {
+    return caught as StoreFault;
+  }
+  throw caught;
+}

@@ -1,0 +1,195 @@
+import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
+import type { Clock } from '../device/clock.ts';
+import type { CueChannel, Cues } from '../device/cues.ts';
+import type { OutingLocks, Ownership } from '../device/locks.ts';
+import type { Ticker } from '../device/ticker.ts';
+import type { ScreenLock, WakeLock } from '../device/wakeLock.ts';
+import type { Gear } from '../gear/rig.ts';
+import type { Draft } from '../outing/events.ts';
+import type { EventId, OutingId, WriterId } from '../outing/ids.ts';
+import type { Instant } from '../outing/instant.ts';
+import type { Tap } from '../outing/next.ts';
+import { allResting, type Resting } from '../outing/rest.ts';
+import { seal } from '../outing/seal.ts';
+import type { RunState } from '../outing/state.ts';
+import { type Step, stepAt } from '../outing/step.ts';
+import type { Plan } from '../plan/plan.ts';
+import { preparePlan } from '../plan/prepare.ts';
+import { stopsStart } from '../plan/problems.ts';
+import type { Store, StoreFault } from '../store/contract.ts';
+import { tellExposures } from './exposureCues.ts';
+import { type Journal, openJournal, type Served } from './journal.ts';
+
+/** What running an outing needs of the world. */
+export interface RunWorld {
+  readonly store: Store;
+  readonly writer: WriterId;
+  readonly clock: Clock;
+  readonly newId: () => string;
+  readonly ticker: Ticker;
+  readonly wakeLock: WakeLock;
+  readonly locks: OutingLocks;
+  readonly cues: Cues;
+}
+
+export type Started =
+  | { readonly how: 'started' }
+  /** One at a time: heat, swaps and fade of two would mix. */
+  | { readonly how: 'another-runs' }
+  | { readonly how: 'plan-has-problems' }
+  | { readonly how: 'not-saved'; readonly fault: StoreFault };
+
+/** The outing in hand and what it asks for now. */
+export interface RunDesk {
+  /** Null when no outing is in hand. */
+  readonly journal: ReadonlySignal<Journal | null>;
+  readonly state: ReadonlySignal<RunState | null>;
+  readonly step: ReadonlySignal<Step | null>;
+  readonly resting: ReadonlySignal<readonly Resting[]>;
+  /** The clock as last looked at; moves about five times a second while an outing is in hand. */
+  readonly now: ReadonlySignal<Instant>;
+  readonly screenLock: ReadonlySignal<ScreenLock>;
+  readonly ownership: ReadonlySignal<Ownership>;
+  /** True from a start-up that found an outing under way until the next tap. */
+  readonly cameBack: ReadonlySignal<boolean>;
+  /** Whether an outing is under way: no update, no second outing. */
+  readonly underWay: ReadonlySignal<boolean>;
+  start(plan: Plan, gear: Gear): Promise<Started>;
+  /** Takes an outing of this device in hand again. */
+  open(outing: OutingId): Promise<void>;
+  /** Puts an ended outing aside. */
+  leave(): void;
+  /** Serves a tap: unlocks sound, which browsers allow only then. */
+  tap(tap: Tap): Promise<Served>;
+  undo(): Promise<Served>;
+  /** Lets a cue be heard or felt beforehand. */
+  tryCue(channel: CueChannel): Promise<'done' | 'needs-tap' | 'unsupported'>;
+}
+
+/** @throws StoreFault if the store cannot be read. */
+export async function createRunDesk(world: RunWorld): Promise<RunDesk> {
+  const journal = signal<Journal | null>(null);
+  const now = signal(world.clock.now() as Instant);
+  const ownership = signal<Ownership>('owner');
+  const screenLock = signal<ScreenLock>(world.wakeLock.state);
+  const cameBack = signal(false);
+  const state = computed(() => journal.value?.state.value ?? null);
+  const step = computed(() => state.value && stepAt(state.value, now.value));
+  const underWay = computed(() => state.value !== null && state.value.phase !== 'ended');
+
+  const look = (): Instant => {
+    now.value = world.clock.now() as Instant;
+    return now.peek();
+  };
+  const newId = () => world.newId() as EventId;
+
+  world.wakeLock.onChange((lock) => {
+    screenLock.value = lock;
+  });
+  // The clock is looked at and the screen kept on only while there is something to walk.
+  effect(() => {
+    if (!underWay.value) return;
+    void world.wakeLock.take();
+    const stop = world.ticker.start(look);
+    return () => {
+      stop();
+      void world.wakeLock.release();
+    };
+  });
+
+  const take = async (outing: OutingId): Promise<void> => {
+    const events = await world.store.events(outing);
+    ownership.value = await world.locks.claim(outing);
+    look();
+    const { store, writer } = world;
+    journal.value = openJournal(outing, events, { store, writer, now: look, newId });
+  };
+
+  const served = (answer: Served): Served => {
+    look();
+    if (answer.how === 'recorded' || answer.how === 'not-saved') cameBack.value = false;
+    return answer;
+  };
+
+  const desk: RunDesk = {
+    journal,
+    state,
+    step,
+    resting: computed(() => (state.value ? allResting(state.value, now.value) : [])),
+    now,
+    screenLock,
+    ownership,
+    cameBack,
+    underWay,
+    async start(plan, gear) {
+      if (underWay.peek()) return { how: 'another-runs' };
+      const { frames, problems } = preparePlan(plan, gear);
+      if (problems.some(stopsStart)) return { how: 'plan-has-problems' };
+      const outing = world.newId() as OutingId;
+      const data = { plan, gear: gearOf(plan, gear), frames };
+      const draft: Draft = { id: newId(), kind: 'outing-started', data };
+      try {
+        await world.store.append(seal([draft], look(), { outing, writer: world.writer, seq: 1 }));
+      } catch (fault) {
+        return { how: 'not-saved', fault: fault as StoreFault };
+      }
+      await take(outing);
+      return { how: 'started' };
+    },
+    async open(outing) {
+      if (journal.peek()?.outing !== outing) await take(outing);
+    },
+    leave() {
+      const outing = journal.peek()?.outing;
+      if (outing) world.locks.release(outing);
+      journal.value = null;
+    },
+    async tap(tap) {
+      world.cues.unlock();
+      return served(await (journal.peek()?.tap(tap) ?? NOTHING_IN_HAND));
+    },
+    async undo() {
+      return served(await (journal.peek()?.undo() ?? NOTHING_IN_HAND));
+    },
+    tryCue: (channel) => world.cues.try(channel, ''),
+  };
+
+  tellExposures(world.cues, state, look, (made, lateS) => {
+    // The app's own remark; the frame's time is the body's and stays as it is.
+    void journal.peek()?.tap({ tap: 'cue-late', made, lateS });
+  });
+
+  await resume();
+  return desk;
+
+  /**
+   * The outing that was begun last on this device is the only one that can be
+   * under way; it is taken in hand again if nobody ended it.
+   */
+  async function resume(): Promise<void> {
+    const begun = [...(await world.store.outings())].sort((a, b) => b.firstWallMs - a.firstWallMs);
+    for (const { outing } of begun) {
+      const events = await world.store.events(outing);
+      const ours = events.some(
+        ({ kind, writer }) => kind === 'outing-started' && writer === world.writer,
+      );
+      if (!ours) continue;
+      await take(outing);
+      if (state.peek()?.phase === 'ended') desk.leave();
+      else cameBack.value = true;
+      return;
+    }
+  }
+}
+
+const NOTHING_IN_HAND: Served = { how: 'refused', rule: 'no-outing-in-hand' };
+
+/** Only what the plan uses is frozen into its outing. */
+function gearOf(plan: Plan, gear: Gear): Gear {
+  const rigs = gear.rigs.filter(({ id }) => plan.rigs.includes(id));
+  return {
+    rigs,
+    bodies: gear.bodies.filter(({ id }) => rigs.some(({ bodyId }) => bodyId === id)),
+    lenses: gear.lenses.filter(({ id }) => rigs.some(({ lensId }) => lensId === id)),
+  };
+}
