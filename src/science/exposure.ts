@@ -13,8 +13,6 @@ import {
 /*
  * Setting EV rises when less light is admitted; a difference in stops between two frames is
  * positive when the second renders brighter. The two signs are opposite.
- *
- * Logarithms are taken before they are subtracted, so that no valid input overflows.
  */
 
 /**
@@ -44,16 +42,14 @@ export const isoForScene = (scene: Ev, n: FNumber, t: Seconds): Iso | Refusal =>
   parseIso(100 * 2 ** (exposureValue(n, t) - scene));
 
 /** The difference of two exposure times, log2(t2/t1): positive when the second is longer. */
-export const stopsBetweenTimes = (t1: Seconds, t2: Seconds): Stops =>
-  (Math.log2(t2) - Math.log2(t1)) as Stops;
+export const stopsBetweenTimes = (t1: Seconds, t2: Seconds): Stops => Math.log2(t2 / t1) as Stops;
 
 /** The difference of two f-numbers, 2 log2(N1/N2): positive when the second is wider. */
 export const stopsBetweenFNumbers = (n1: FNumber, n2: FNumber): Stops =>
-  (2 * (Math.log2(n1) - Math.log2(n2))) as Stops;
+  (2 * Math.log2(n1 / n2)) as Stops;
 
 /** The difference of two speeds, log2(S2/S1): positive when the second is higher. */
-export const stopsBetweenIsos = (s1: Iso, s2: Iso): Stops =>
-  (Math.log2(s2) - Math.log2(s1)) as Stops;
+export const stopsBetweenIsos = (s1: Iso, s2: Iso): Stops => Math.log2(s2 / s1) as Stops;
 
 /**
  * The fade between two scene values, EV2 - EV1, in stops: positive when the scene got brighter,

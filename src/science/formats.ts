@@ -45,7 +45,7 @@ export const areaRatio = (reference: SensorFormat, body: SensorFormat): Ratio =>
   (area(body) / area(reference)) as Ratio;
 
 /** The crop ratio with body and reference changing places. */
-export const reversed = (crop: CropRatio): CropRatio => (1 / crop) as CropRatio;
+export const reversedCrop = (crop: CropRatio): CropRatio => (1 / crop) as CropRatio;
 
 /**
  * What the area of the sensor adds at the same light per area, in stops: positive when the body

@@ -346,17 +346,17 @@ export const adapters: AdapterSet['adapters'] = {
   equivalent_focal_length: adapter({
     unit: 'mm',
     inputs: { f1: mm, c: crop },
-    run: (i) => formats.equivalentFocal(i.f1, formats.reversed(i.c)),
+    run: (i) => formats.equivalentFocal(i.f1, formats.reversedCrop(i.c)),
   }),
   equivalent_f_number: adapter({
     unit: '1',
     inputs: { N1: n, c: crop },
-    run: (i) => formats.equivalentFNumber(i.N1, formats.reversed(i.c)),
+    run: (i) => formats.equivalentFNumber(i.N1, formats.reversedCrop(i.c)),
   }),
   equivalent_iso: adapter({
     unit: 'ISO',
     inputs: { S1: s, c: crop },
-    run: (i) => formats.equivalentIso(i.S1, formats.reversed(i.c)),
+    run: (i) => formats.equivalentIso(i.S1, formats.reversedCrop(i.c)),
   }),
 
   // View
