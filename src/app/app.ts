@@ -1,0 +1,95 @@
+import { computed, effect, type ReadonlySignal } from '@preact/signals';
+import type { Device } from '../device/device.ts';
+import type { Store } from '../store/contract.ts';
+import { createGearDesk, type GearDesk } from './gear.ts';
+import { type Browser, createNavigation, type Navigation } from './navigation.ts';
+import { createPreferences, type Preferences } from './preferences.ts';
+import { createReadiness, type Readiness } from './readiness.ts';
+import { createSaving, type Saving } from './saving.ts';
+import { createUndo, type Undo } from './undo.ts';
+
+/** The whole app as the screens see it: signals to show, acts to call. */
+export interface App {
+  readonly version: string;
+  readonly navigation: Navigation;
+  readonly preferences: Preferences;
+  readonly saving: Saving;
+  readonly undo: Undo;
+  readonly readiness: Readiness;
+  readonly gear: GearDesk;
+  /** On iOS in a tab nothing entered reaches the installed app: install comes first. */
+  readonly installFirst: boolean;
+  /** The app has never been used on this device: the first screen is due. */
+  readonly firstStart: ReadonlySignal<boolean>;
+  /** Answers the first screen with the practice outing. */
+  tryPractice(): void;
+  /** Answers the first screen with a body of one's own. */
+  beginWithOwnBody(): void;
+  /** A newer version waits, and nothing runs that it would interrupt. */
+  readonly updateOffered: ReadonlySignal<boolean>;
+  applyUpdate(): void;
+}
+
+/** What the app is made of; everything of the browser comes in here. */
+export interface Parts {
+  readonly version: string;
+  readonly store: Store;
+  readonly device: Device;
+  readonly browser: Browser;
+  /** The device asks for dark screens; decides the theme until the user does. */
+  readonly startsDark: boolean;
+  readonly applyUpdate: () => void;
+}
+
+/** The grounds of the two themes (theme/tokens.css), for the system's bars around the page. */
+const PAGE_THEMES = {
+  day: { name: 'day', ground: '#fafaf7', scheme: 'light' },
+  night: { name: 'night', ground: '#000000', scheme: 'dark' },
+} as const;
+
+/**
+ * Puts the app together and reads what is kept.
+ *
+ * @throws StoreFault if the store cannot be read.
+ */
+export async function createApp(parts: Parts): Promise<App> {
+  const { device, store } = parts;
+  const saving = createSaving();
+  const undo = createUndo();
+  const readiness = createReadiness({ persistence: device.persistence });
+  const preferences = createPreferences({ store, saving, startsDark: parts.startsDark });
+  const gear = createGearDesk({
+    store,
+    saving,
+    undo,
+    newId: device.ids.make,
+    onFirstOwnBody: readiness.askToKeep,
+  });
+  await Promise.all([preferences.load(), gear.load()]);
+  const navigation = createNavigation(parts.browser);
+  effect(() => device.setPageTheme(PAGE_THEMES[preferences.current.value.theme]));
+  return {
+    version: parts.version,
+    navigation,
+    preferences,
+    saving,
+    undo,
+    readiness,
+    gear,
+    installFirst: device.platform.installFirst,
+    firstStart: computed(
+      () => !preferences.current.value.welcomed && gear.gear.value.bodies.length === 0,
+    ),
+    tryPractice() {
+      gear.addPractice();
+      preferences.change({ welcomed: true });
+      navigation.replace('gear');
+    },
+    beginWithOwnBody() {
+      preferences.change({ welcomed: true });
+      navigation.go('gear', 'body', 'new');
+    },
+    updateOffered: computed(() => readiness.updateWaits.value),
+    applyUpdate: parts.applyUpdate,
+  };
+}

@@ -1,0 +1,201 @@
+import { computed, type ReadonlySignal, signal } from '@preact/signals';
+import type { Body } from '../gear/body.ts';
+import { newBody, newLens } from '../gear/defaults.ts';
+import {
+  applyChanges,
+  type Change,
+  copyOfBody,
+  copyOfLens,
+  deletionOf,
+  letterFor,
+  signFor,
+  type Thing,
+  thingsOf,
+  undoOf,
+} from '../gear/edit.ts';
+import type { BodyId, LensId, RigId } from '../gear/ids.ts';
+import type { Lens } from '../gear/lens.ts';
+import { readBody, readLens, readRig } from '../gear/parse.ts';
+import { PRACTICE_GEAR } from '../gear/practice.ts';
+import { type Fault, isFault, type Reader } from '../gear/read.ts';
+import type { Gear, Offset, Rig } from '../gear/rig.ts';
+import type { Store } from '../store/contract.ts';
+import type { Saving } from './saving.ts';
+import type { Deed, Undo } from './undo.ts';
+
+/** What must be known to make a body; the rest has stated defaults. */
+type NewBody = Omit<Parameters<typeof newBody>[1], 'sign'>;
+type NewLens = Parameters<typeof newLens>[1];
+
+/**
+ * The gear and every act on it. An act shows at once and is written behind it; what cannot be
+ * written is kept and said (`Saving`). Nothing absurd gets in: an act that breaks a rule changes
+ * nothing and returns the fault.
+ */
+export interface GearDesk {
+  /** Own things first, each kind by letter and name. */
+  readonly gear: ReadonlySignal<Gear>;
+  /** Whether the user has a body of their own. */
+  readonly hasOwn: ReadonlySignal<boolean>;
+  load(): Promise<void>;
+
+  addBody(own: NewBody): BodyId | Fault;
+  changeBody(id: BodyId, change: Partial<Body>): Fault | null;
+  copyBody(id: BodyId, name: string): BodyId | Fault;
+  deleteBody(id: BodyId): void;
+
+  addLens(own: NewLens): LensId | Fault;
+  changeLens(id: LensId, change: Partial<Lens>): Fault | null;
+  copyLens(id: LensId, name: string): LensId | Fault;
+  deleteLens(id: LensId): void;
+
+  addRig(bodyId: BodyId, lensId: LensId): RigId | Fault;
+  changeRig(id: RigId, change: Partial<Omit<Rig, 'offsets'>>): Fault | null;
+  deleteRig(id: RigId): void;
+
+  addOffset(id: RigId, offset: Offset): Fault | null;
+  deleteOffset(id: RigId, index: number): void;
+
+  /** Puts the invented gear of the practice outing among the rest, if it is not there. */
+  addPractice(): void;
+}
+
+export function createGearDesk({
+  store,
+  saving,
+  undo,
+  newId,
+  onFirstOwnBody,
+}: {
+  readonly store: Store;
+  readonly saving: Saving;
+  readonly undo: Undo;
+  readonly newId: () => string;
+  /** From now on there is something of the user's own to lose. */
+  readonly onFirstOwnBody: () => void;
+}): GearDesk {
+  const kept = signal<Gear>({ bodies: [], lenses: [], rigs: [] });
+  const gear = computed(() => ordered(kept.value));
+  const hasOwn = computed(() => kept.value.bodies.some((body) => !body.invented));
+
+  const apply = (changes: readonly Change[]) => {
+    const hadOwn = hasOwn.peek();
+    kept.value = applyChanges(kept.peek(), changes);
+    saving.save(() => store.putGear(changes));
+    if (hasOwn.peek() && !hadOwn) onFirstOwnBody();
+  };
+
+  /** Parses before it puts. */
+  const put = <T extends Thing['value']>(
+    reader: Reader<T>,
+    value: T,
+    thing: (value: T) => Thing,
+  ): Fault | T['id'] => {
+    const read = reader(value);
+    if (isFault(read)) return read;
+    apply([{ thing: thing(read), deleted: false }]);
+    return read.id;
+  };
+  const asFault = (result: Fault | string): Fault | null => (isFault(result) ? result : null);
+
+  const putBody = (body: Body) => put(readBody, body, (value) => ({ kind: 'body', value }));
+  const putLens = (lens: Lens) => put(readLens, lens, (value) => ({ kind: 'lens', value }));
+  const putRig = (rig: Rig) => put(readRig, rig, (value) => ({ kind: 'rig', value }));
+
+  /** @throws RangeError if the screen shows a thing that is not there. */
+  const find = <T extends { readonly id: string }>(things: readonly T[], id: T['id']): T => {
+    const thing = things.find((candidate) => candidate.id === id);
+    if (thing === undefined) throw new RangeError(`no such thing in the gear: ${id}`);
+    return thing;
+  };
+  const bodyOf = (id: BodyId) => find(kept.peek().bodies, id);
+  const lensOf = (id: LensId) => find(kept.peek().lenses, id);
+  const rigOf = (id: RigId) => find(kept.peek().rigs, id);
+
+  const remove = (thing: Thing, deed: Deed) => {
+    const before = kept.peek();
+    const changes = deletionOf(before, thing);
+    apply(changes);
+    undo.offer(deed, () => apply(undoOf(before, changes)));
+  };
+
+  return {
+    gear,
+    hasOwn,
+    async load() {
+      kept.value = await store.gear();
+    },
+
+    addBody: (own) =>
+      putBody(newBody(newId() as BodyId, { ...own, sign: signFor(kept.peek()) })) as BodyId | Fault,
+    changeBody: (id, change) => asFault(putBody({ ...bodyOf(id), ...change })),
+    copyBody: (id, name) =>
+      putBody(copyOfBody(kept.peek(), bodyOf(id), newId() as BodyId, name)) as BodyId | Fault,
+    deleteBody(id) {
+      const value = bodyOf(id);
+      remove({ kind: 'body', value }, { act: 'deleted', thing: 'body', name: value.name });
+    },
+
+    addLens: (own) => putLens(newLens(newId() as LensId, own)) as LensId | Fault,
+    changeLens: (id, change) => asFault(putLens({ ...lensOf(id), ...change })),
+    copyLens: (id, name) =>
+      putLens(copyOfLens(lensOf(id), newId() as LensId, name)) as LensId | Fault,
+    deleteLens(id) {
+      const value = lensOf(id);
+      remove({ kind: 'lens', value }, { act: 'deleted', thing: 'lens', name: value.name });
+    },
+
+    addRig(bodyId, lensId) {
+      const body = bodyOf(bodyId);
+      const rig: Rig = {
+        id: newId() as RigId,
+        letter: letterFor(kept.peek(), body.sign),
+        bodyId,
+        lensId,
+        offsets: [],
+        // A practice rig is only what came with the practice outing.
+        invented: false,
+      };
+      return putRig(rig) as RigId | Fault;
+    },
+    changeRig: (id, change) => asFault(putRig({ ...rigOf(id), ...change })),
+    deleteRig(id) {
+      const value = rigOf(id);
+      remove({ kind: 'rig', value }, { act: 'deleted', thing: 'rig', name: value.letter });
+    },
+
+    addOffset(id, offset) {
+      const rig = rigOf(id);
+      return asFault(putRig({ ...rig, offsets: [...rig.offsets, offset] }));
+    },
+    deleteOffset(id, index) {
+      const before = kept.peek();
+      const rig = rigOf(id);
+      const value = { ...rig, offsets: rig.offsets.filter((_, at) => at !== index) };
+      const changes: Change[] = [{ thing: { kind: 'rig', value }, deleted: false }];
+      apply(changes);
+      undo.offer({ act: 'deleted', thing: 'offset', name: '' }, () =>
+        apply(undoOf(before, changes)),
+      );
+    },
+
+    addPractice() {
+      const here = new Set(thingsOf(kept.peek()).map(({ value }) => value.id as string));
+      const missing = thingsOf(PRACTICE_GEAR).filter(({ value }) => !here.has(value.id));
+      if (missing.length > 0) apply(missing.map((thing) => ({ thing, deleted: false })));
+    },
+  };
+}
+
+/** The store knows no order but that of the ids, which are random. */
+function ordered({ bodies, lenses, rigs }: Gear): Gear {
+  const by =
+    <T extends { readonly invented: boolean }>(label: (thing: T) => string) =>
+    (a: T, b: T): number =>
+      Number(a.invented) - Number(b.invented) || (label(a) < label(b) ? -1 : 1);
+  return {
+    bodies: bodies.toSorted(by(({ sign, name }) => `${sign} ${name}`)),
+    lenses: lenses.toSorted(by(({ name }) => name)),
+    rigs: rigs.toSorted(by(({ letter }) => letter)),
+  };
+}

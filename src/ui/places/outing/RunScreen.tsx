@@ -1,0 +1,111 @@
+import { useEffect, useState } from 'preact/hooks';
+import type { Served } from '../../../app/journal.ts';
+import type { Step } from '../../../outing/step.ts';
+import { Button } from '../../parts/Button.tsx';
+import { Notice } from '../../parts/Notice.tsx';
+import { useApp } from '../../shell/context.ts';
+import { useWords } from '../../words/words.ts';
+import { BusyStep } from './BusyStep.tsx';
+import { DialStep } from './DialStep.tsx';
+import { EndedStep } from './EndedStep.tsx';
+import { ExposeStep } from './ExposeStep.tsx';
+import { FocusStep } from './FocusStep.tsx';
+import { ListDoneStep } from './ListDoneStep.tsx';
+import { MountStep } from './MountStep.tsx';
+import { OpenStep } from './OpenStep.tsx';
+import { PausedStep } from './PausedStep.tsx';
+import { RestStep } from './RestStep.tsx';
+import { SetUp } from './SetUp.tsx';
+import { type Run, RunContext } from './useRun.ts';
+
+/** A write that takes longer than this is said to be going on (field practice: the eye forgives less). */
+const SAY_WRITING_AFTER_MS = 300;
+
+/** The outing in hand, at the step it asks for. */
+export function RunScreen() {
+  const { run: desk } = useApp();
+  const { outing: words } = useWords();
+  const [refusal, setRefusal] = useState<string | null>(null);
+  const state = desk.state.value;
+  const step = desk.step.value;
+  const journal = desk.journal.value;
+  const writing = useLasting(journal?.writing.value ?? false, SAY_WRITING_AFTER_MS);
+  if (!state || !step || !journal) return null;
+  const answered = (served: Served): Served => {
+    setRefusal(served.how === 'refused' ? words.refused(served.rule) : null);
+    return served;
+  };
+  const run: Run = {
+    desk,
+    state,
+    writing,
+    tap: async (tap) => answered(await desk.tap(tap)),
+    undo: async () => answered(await desk.undo()),
+  };
+  const fault = journal.fault.value;
+  const last = journal.undoable.value[0];
+  return (
+    <RunContext.Provider value={run}>
+      <div class="run">
+        <div class="run-said" role="status">
+          {writing && <p class="writing">{words.writing}</p>}
+          {refusal && <p>{refusal}</p>}
+          {desk.cameBack.value && last && <p>{words.cameBack(words.did[last.kind])}</p>}
+          {desk.ownership.value === 'elsewhere' && <p>{words.elsewhere}</p>}
+        </div>
+        {fault && (
+          <Notice
+            urgent
+            acts={<Button onPress={() => void journal.retry()}>{words.saveAgain}</Button>}
+          >
+            {words.notSaved[fault.kind]}
+          </Notice>
+        )}
+        <StepScreen step={step} />
+      </div>
+    </RunContext.Provider>
+  );
+}
+
+function StepScreen({ step }: { readonly step: Step }) {
+  switch (step.kind) {
+    case 'set-up':
+      return <SetUp />;
+    case 'mount':
+      return <MountStep step={step} />;
+    case 'focus':
+      return <FocusStep step={step} />;
+    case 'dial':
+      return <DialStep step={step} />;
+    case 'rest':
+      return <RestStep step={step} />;
+    case 'busy':
+      return <BusyStep step={step} />;
+    case 'expose':
+      return <ExposeStep step={step} />;
+    case 'open':
+      return <OpenStep step={step} />;
+    case 'paused':
+      return <PausedStep />;
+    case 'list-done':
+      return <ListDoneStep />;
+    case 'ended':
+      return <EndedStep />;
+    default:
+      return step satisfies never;
+  }
+}
+
+/** True once `value` has been true for `ms` without a break. */
+function useLasting(value: boolean, ms: number): boolean {
+  const [lasts, setLasts] = useState(false);
+  useEffect(() => {
+    if (!value) {
+      setLasts(false);
+      return;
+    }
+    const timer = setTimeout(() => setLasts(true), ms);
+    return () => clearTimeout(timer);
+  }, [value, ms]);
+  return lasts;
+}

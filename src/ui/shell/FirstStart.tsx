@@ -1,0 +1,40 @@
+import { Button } from '../parts/Button.tsx';
+import { Notice } from '../parts/Notice.tsx';
+import { useWords } from '../words/words.ts';
+import './FirstStart.css';
+import { NightSwitch } from './NightSwitch.tsx';
+import { useApp } from './useApp.ts';
+
+/** The first screen: what the tool does, and the two ways in. */
+export function FirstStart() {
+  const app = useApp();
+  const { shell } = useWords();
+  return (
+    <main class="first-start">
+      <Formats />
+      <h1>{shell.appName}</h1>
+      <p class="does">{shell.does}</p>
+      {app.installFirst ? (
+        <Notice>{shell.installFirst}</Notice>
+      ) : (
+        <div class="ways">
+          <Button rank="main" field onPress={app.tryPractice}>
+            {shell.tryPractice}
+          </Button>
+          <Button field onPress={app.beginWithOwnBody}>
+            {shell.addBody}
+          </Button>
+        </div>
+      )}
+      <NightSwitch />
+    </main>
+  );
+}
+
+/** Frames of different format over one horizon, to scale with one another. */
+const Formats = () => (
+  <svg class="formats" viewBox="0 0 240 132" aria-hidden="true">
+    <path d="M0 130H240" />
+    <path d="M8 130V9H169V130M70 130V42H202V130M158 130V82H222V130" />
+  </svg>
+);

@@ -1,0 +1,47 @@
+import type { App } from '../../app/app.ts';
+import { UndoBar } from '../parts/UndoBar.tsx';
+import '../theme/base.css';
+import { en } from '../words/en.ts';
+import { type Words, WordsContext } from '../words/words.ts';
+import { FirstStart } from './FirstStart.tsx';
+import { PlaceBar } from './PlaceBar.tsx';
+import { LANDED } from './places.ts';
+import './Shell.css';
+import { UnsavedNotice } from './UnsavedNotice.tsx';
+import { AppContext } from './useApp.ts';
+
+const LANGUAGES: Readonly<Record<'en', Words>> = { en };
+
+/** The frame of the app: the place in use, what must be said over all places, the bar of places. */
+export function Shell({ app }: { readonly app: App }) {
+  const { dim, language } = app.preferences.current.value;
+  return (
+    <AppContext.Provider value={app}>
+      <WordsContext.Provider value={LANGUAGES[language]}>
+        <div class="shell" data-dim={dim ? 'on' : undefined}>
+          {app.firstStart.value ? <FirstStart /> : <Places app={app} />}
+        </div>
+      </WordsContext.Provider>
+    </AppContext.Provider>
+  );
+}
+
+function Places({ app }: { readonly app: App }) {
+  const { place } = app.navigation.at.value;
+  const entry = LANDED.find((landed) => landed.place === place) ?? LANDED[0];
+  if (entry === undefined) return null;
+  const { Content } = entry;
+  const bare = entry.bare?.(app) ?? false;
+  return (
+    <>
+      <main class="place">
+        <Content key={entry.place} />
+      </main>
+      <div class="over">
+        <UnsavedNotice />
+        <UndoBar />
+      </div>
+      {!bare && <PlaceBar current={entry.place} />}
+    </>
+  );
+}

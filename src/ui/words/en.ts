@@ -1,0 +1,18 @@
+import { createFormats } from './formats.ts';
+import { gear } from './gear.en.ts';
+import { outing } from './outing.en.ts';
+import { parts } from './parts.en.ts';
+import { shell } from './shell.en.ts';
+
+/** English. */
+export const en = {
+  format: createFormats({
+    decimalPoint: '.',
+    months: ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'],
+    date: (day, month, year) => `${day} ${month} ${year}`,
+  }),
+  gear,
+  outing,
+  parts,
+  shell,
+};

@@ -1,0 +1,36 @@
+import type { Deed } from '../../app/undo.ts';
+
+/** A thing without a name of its own. */
+const THINGS: Readonly<Record<Deed['thing'], string>> = {
+  body: 'a body',
+  lens: 'a lens',
+  rig: 'a rig',
+  offset: 'an offset',
+  plan: 'a shot list',
+  set: 'a set',
+  outing: 'an outing',
+};
+
+/** Words of the shared pieces. */
+export const parts = {
+  unknown: 'unknown',
+  invented: 'Invented',
+  close: 'Close',
+  dismiss: 'Dismiss',
+  undo: 'Undo',
+  chosen: 'chosen',
+  asStated: 'as stated',
+  deed: ({ thing, name }: Deed) =>
+    name === ''
+      ? `Deleted ${THINGS[thing]}.`
+      : `Deleted ${thing === 'rig' ? `rig ${name}` : name}.`,
+  rig: (letter: string) => `Rig ${letter}`,
+  clickDown: (dial: string) => `${dial}: one click down`,
+  clickUp: (dial: string) => `${dial}: one click up`,
+  moveUp: (name: string) => `Move ${name} up`,
+  moveDown: (name: string) => `Move ${name} down`,
+  drag: (name: string) => `Drag ${name}`,
+  movedTo: (name: string, place: number, of: number) => `${name} is now ${place} of ${of}.`,
+  notANumber: 'This is not a number. Write it with digits and one comma or point, as in 43.8.',
+  needed: 'This is needed. Fill it in to go on.',
+};

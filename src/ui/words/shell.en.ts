@@ -1,0 +1,61 @@
+/** Words of the frame around the places. */
+export const shell = {
+  appName: 'Evenfall',
+  does: 'Plan and walk a fair side-by-side test of camera bodies at dusk. Every frame is timed and logged, and what still differs is told cause by cause.',
+  tryPractice: 'Try the practice outing',
+  addBody: 'Add a body',
+  installFirst:
+    'Install first: in the browser, tap Share, then Add to Home Screen, and open Evenfall from there. What is entered in this tab would not be in the installed app.',
+
+  places: 'Places',
+  place: { gear: 'Gear', light: 'Light', plan: 'Plan', outing: 'Outing', log: 'Log' },
+  night: 'Night',
+  back: 'Back',
+
+  device: 'This device',
+  offline: {
+    looking: 'Looking whether everything is here for offline use.',
+    ready: 'Ready for offline.',
+    'not-ready': 'Not ready for offline. Open the app once more with a network before you go out.',
+  },
+  keeping: {
+    kept: 'Storage: kept. The browser will not clear it by itself.',
+    'may-be-cleared':
+      'Storage: the browser may clear it when space runs short. Keep a backup file elsewhere.',
+    unknown: 'Storage: the browser does not say whether it is kept. Keep a backup file elsewhere.',
+  },
+  askToKeep: 'Ask the browser to keep it',
+  updateWaits: 'A newer version is on this device. Your log stays as it is.',
+  takeUpdate: 'Change to it now',
+  dim: 'Dim the figures at night',
+  dimHint: 'The screen’s own brightness is for you to turn down.',
+  version: (version: string) => `Version ${version}`,
+
+  notSaved: {
+    full: 'Not saved yet: the phone is full. What you entered is kept on this screen. Free some space, then save again.',
+    blocked:
+      'Not saved yet: another window of the app is in the way. What you entered is kept on this screen. Close the other window, then save again.',
+    newer:
+      'Not saved: a newer version of the app is open in another window. What was saved before is safe. Reload this window.',
+    closed:
+      'Not saved yet: the browser closed the storage. What you entered is kept on this screen. Save again.',
+    timeout:
+      'Not saved yet: the storage does not answer. What you entered is kept on this screen. Save again.',
+    refused:
+      'Not saved: the storage refused it. What was saved before is safe. Reload the app and enter it again.',
+  },
+  saveAgain: 'Save again',
+
+  cannotOpen: {
+    full: 'The app cannot open its storage: the phone is full. What was saved is safe. Free some space, then try again.',
+    blocked:
+      'The app cannot open its storage: another window holds it. What was saved is safe. Close the other window, then try again.',
+    newer:
+      'The storage was written by a newer version of the app. What was saved is safe. Reload to get the newer version.',
+    closed:
+      'The app cannot open its storage. What was saved is safe. Close other windows of the app and leave private browsing, then try again.',
+    timeout: 'The storage does not answer. What was saved is safe. Try again.',
+    refused: 'The app cannot read its storage. What was saved is safe. Try again.',
+  },
+  tryAgain: 'Try again',
+};

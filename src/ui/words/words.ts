@@ -1,0 +1,17 @@
+import { createContext } from 'preact';
+import { useContext } from 'preact/hooks';
+import { en } from './en.ts';
+
+/**
+ * Every sentence on the screen, in one language. The English dictionary is the
+ * pattern: another language is a value of this type, and a sentence that it lacks
+ * does not compile. A sentence with a figure in it is a function.
+ *
+ * One file per place and language (`gear.en.ts`), merged in `en.ts`.
+ */
+export type Words = typeof en;
+
+export const WordsContext = createContext<Words>(en);
+
+/** The words of the language in use. */
+export const useWords = (): Words => useContext(WordsContext);
