@@ -1,0 +1,6 @@
+import { readGear } from '../gear/parse.ts';
+import type { Gear } from '../gear/rig.ts';
+import { jsonFile } from './json.ts';
+
+/** Gear alone, to hand a body's profile on. */
+export const gearFile = jsonFile<{ readonly gear: Gear }>('evenfall-gear', 1, { gear: readGear });
