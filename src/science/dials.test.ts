@@ -160,6 +160,13 @@ describe('the f-number dial', () => {
     expect(second?.mark).toBe('1.8');
   });
 
+  test('starts at a widest that lies between a mark and the value behind it', () => {
+    // f/1.2 in thirds is 1.2599: neither the mark nor the value may stand before or beside 1.25.
+    const positions = must(fNumberPositions({ ...LENS, widest: '1.25' }));
+    expect(marksOf(positions).slice(0, 2)).toEqual(['1.25', '1.4']);
+    expectInOrder(positions);
+  });
+
   test('keeps a narrowest off the series as it is marked, last', () => {
     const last = must(fNumberPositions({ ...LENS, narrowest: '24' })).at(-1);
     expect(last).toEqual({ mark: '24', exact: 24, extended: false, onSeries: false });

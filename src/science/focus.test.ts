@@ -85,6 +85,12 @@ describe('depth of field', () => {
     );
   });
 
+  test('is given at the closest focus itself', () => {
+    const lens = { focal: millimetres(50), n: fNumber(8), circle: millimetres(0.03) };
+    const closest = distance(450);
+    expect(depthOfField({ ...lens, subject: closest, closest })).toHaveProperty('near');
+  });
+
   test.each([
     ['at the focal length', { subject: distance(50) }, 'focus-inside-focal-length'],
     [

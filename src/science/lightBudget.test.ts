@@ -80,6 +80,13 @@ test('a longer, wider, clearer second frame gets more light, by each cause alone
   expect(causes).toEqual({ aperture: 2, time: 1, glass: 1, filter: 2, extension: 4, fade: -0.5 });
 });
 
+test('a body that renders brighter than its marked ISO renders the second frame brighter', () => {
+  const first = { n: fNumber(8), t: seconds(1), s: iso(100), ...CLEAR };
+  const second = { ...first, isoOffset: stops(0.3) };
+  expect(renderedDifference(first, second, NO_FADE)).toBeCloseTo(0.3, 12);
+  expect(exposureDifference(first, second, NO_FADE)).toBe(0);
+});
+
 // The design's own reference figures for the practice outing: 0.67 + 0.09 = 0.76 stop more light
 // per area, 0.74 stop by area, 1.50 in all.
 test('f/6.3 and 64 s on the larger body against f/8 and 60 s on the smaller', () => {
