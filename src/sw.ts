@@ -142,7 +142,8 @@ async function answerMessage(type: unknown): Promise<unknown> {
       return (await buildInUse()).cache !== ownBuild.cache;
     case 'take-over':
       await use(ownBuild);
-      await self.skipWaiting();
+      // Not awaited: it ends only when the worker before has, which may itself wait for this answer.
+      void self.skipWaiting();
       return true;
     default:
       return undefined;
@@ -151,5 +152,9 @@ async function answerMessage(type: unknown): Promise<unknown> {
 
 self.addEventListener('message', (event) => {
   const { type } = event.data as { type?: unknown };
-  event.waitUntil(answerMessage(type).then((answer) => event.ports[0]?.postMessage(answer)));
+  const answered = answerMessage(type)
+    // An asker that gets no answer would wait for ever.
+    .catch((error: unknown) => ({ failed: String(error) }))
+    .then((answer) => event.ports[0]?.postMessage(answer));
+  event.waitUntil(answered);
 });

@@ -10,6 +10,8 @@ export interface CachedFiles {
 export interface UpdateListener {
   /** Every file of this build is on the device: it starts without a network. */
   readonly onReady: (files: CachedFiles) => void;
+  /** The browser threw files away and they can't be fetched: a start without a network may fail. */
+  readonly onIncomplete: (files: CachedFiles) => void;
   /** A newer build lies here whole and waits for `applyUpdate`. */
   readonly onWaiting: () => void;
   /** The worker could not be registered or installed: no start without a network, no update. */
@@ -21,6 +23,19 @@ export interface Updates {
   cachedFiles(): Promise<CachedFiles>;
   /** Takes the waiting build and reloads the page. Not to be called while an outing runs. */
   applyUpdate(): Promise<void>;
+}
+
+function readCount(answer: unknown): CachedFiles {
+  if (
+    typeof answer === 'object' &&
+    answer !== null &&
+    'present' in answer &&
+    'expected' in answer
+  ) {
+    const { present, expected } = answer;
+    if (typeof present === 'number' && typeof expected === 'number') return { present, expected };
+  }
+  throw new Error(`The service worker could not count its files: ${JSON.stringify(answer)}.`);
 }
 
 const isNewer = async (worker: ServiceWorker): Promise<boolean> =>
@@ -52,11 +67,12 @@ export function registerUpdates(listener: UpdateListener): Updates {
   };
 
   const cachedFiles = async (): Promise<CachedFiles> =>
-    messageSW(await activeWorker(), { type: 'count-cached' });
+    readCount(await messageSW(await activeWorker(), { type: 'count-cached' }));
 
   const look = async (): Promise<void> => {
     const files = await cachedFiles();
     if (files.present === files.expected) listener.onReady(files);
+    else listener.onIncomplete(files);
     const { active, waiting } = await registered;
     if (waiting !== null || (active !== null && (await isNewer(active)))) listener.onWaiting();
   };
