@@ -168,8 +168,8 @@ function compare(
   };
 }
 
-/** What stands on a rig in a compared set. */
-function dialledIn(table: SetTable | undefined, rig: RigId): Dialled | null {
+/** What stands on a rig in a compared set; null where nothing could be worked out. */
+export function dialledIn(table: SetTable | undefined, rig: RigId): Dialled | null {
   if (table?.kind !== 'compared') return null;
   if (table.reference.rig === rig) return table.reference.dialled;
   return table.others.find((row) => row.rig === rig)?.dialled ?? null;
