@@ -22,9 +22,6 @@ export const diagonal = (format: SensorFormat): Millimetres =>
 export const area = (format: SensorFormat): SquareMillimetres =>
   (format.width * format.height) as SquareMillimetres;
 
-/** Width over height. */
-export const aspectRatio = (format: SensorFormat): Ratio => (format.width / format.height) as Ratio;
-
 /**
  * The crop ratio: the diagonal of this body over the diagonal of the reference. Below 1 for the
  * smaller format. The trade's usage; common practice, no source.
