@@ -76,7 +76,7 @@ const saved = () => reaches('saved');
 test('a plan made from a ready list is worked out, kept, and there after a restart', async () => {
   const id = made();
   expect(intents(id)).toHaveLength(3);
-  expect(desk.prepared(id)?.problems.filter(stopsStart)).toEqual([]);
+  expect(desk.prepared(id).value?.problems.filter(stopsStart)).toEqual([]);
   desk.show(id);
   await saved();
   const later = newDesk();
@@ -91,7 +91,7 @@ test('a deleted plan is gone from the store and comes back whole by undo', async
   desk.remove(id);
   await saved();
   expect(await store.plans()).toEqual([]);
-  expect(desk.prepared(id)).toBe(null);
+  expect(desk.prepared(id).value).toBe(null);
   undo.take();
   await saved();
   expect(await store.plans()).toEqual([before]);
@@ -120,7 +120,7 @@ test('what is worked out follows plan and gear at once', () => {
   const id = made();
   const set = setAt(id, 0);
   const isoOfBirch = () => {
-    const table = desk.prepared(id)?.table[0];
+    const table = desk.prepared(id).value?.table[0];
     return table?.kind === 'compared' ? table.others[0]?.dialled.settings.isoMark : undefined;
   };
   expect(isoOfBirch()).toBe('100');
@@ -132,13 +132,13 @@ test('what is worked out follows plan and gear at once', () => {
     birch.map((value) => ({ thing: { kind: 'rig', value }, deleted: true })),
   );
   expect(isoOfBirch()).toBe(undefined);
-  expect(desk.prepared(id)?.problems).toContainEqual({ code: 'rig-gone', rig: BIRCH });
+  expect(desk.prepared(id).value?.problems).toContainEqual({ code: 'rig-gone', rig: BIRCH });
 });
 
 test('another reference keeps what it was to be set to', () => {
   const id = made({ list: 'mixed-dusk' });
   const { id: set } = setAt(id, 0);
-  const table = desk.prepared(id)?.table[0];
+  const table = desk.prepared(id).value?.table[0];
   const was = table?.kind === 'compared' ? table.others[0]?.dialled.settings : undefined;
   expect(was?.time).toEqual({ kind: 'dial', mark: '60' });
   expect(desk.setReference(id, set, BIRCH)).toBe(null);
@@ -151,13 +151,13 @@ test('taking the reference out of the plan leaves the next rig on its own dials'
   expect(setAt(id, 0).reference).toBe(BIRCH);
   // 64 s stands on Alder's dial only.
   expect(setAt(id, 0).settings.time).toEqual({ kind: 'dial', mark: '60' });
-  expect(desk.prepared(id)?.problems.filter(stopsStart)).toEqual([]);
+  expect(desk.prepared(id).value?.problems.filter(stopsStart)).toEqual([]);
 });
 
 test('set by hand starts from what was matched, for every rig', () => {
   const id = made({ rigs: [ALDER, BIRCH, CEDAR] });
   const settings = () => {
-    const table = desk.prepared(id)?.table[0];
+    const table = desk.prepared(id).value?.table[0];
     return table?.kind === 'compared' ? table.others.map((row) => row.dialled.settings) : [];
   };
   const before = settings();
@@ -171,7 +171,7 @@ test('a set is added like the last, or from the first rig where there is none', 
   const id = made({ list: null });
   const first = desk.addSet(id);
   expect(first).toBe(setAt(id, 0).id);
-  expect(desk.prepared(id)?.problems).toEqual([]);
+  expect(desk.prepared(id).value?.problems).toEqual([]);
   desk.changeSet(id, setAt(id, 0).id, { intent: 'one', repeats: 3 });
   desk.addSet(id);
   expect(setAt(id, 1)).toMatchObject({ intent: '', repeats: 3 });
@@ -191,7 +191,7 @@ test('each order is told with the passes it would have', () => {
   expect(costs.get('rig-by-rig')?.swaps).toBe(1);
   expect(costs.get('side-by-side')?.swaps).toBe(0);
   expect(costs.get('double-mirror')?.swaps).toBe(15);
-  expect(costs.get('mirror')?.wallS).toBe(desk.prepared(id)?.timeline.wallS);
+  expect(costs.get('mirror')?.wallS).toBe(desk.prepared(id).value?.timeline.wallS);
   desk.setOrder(id, 'double-mirror');
   expect(setAt(id, 0).passes).toBe(4);
 });

@@ -50,7 +50,7 @@ export interface PlanDesk {
   /** Remembers what is open. */
   show(id: PlanId | null): void;
   /** The plan worked out on the gear as it is now; null if it is gone. */
-  prepared(id: PlanId): Prepared | null;
+  prepared(id: PlanId): ReadonlySignal<Prepared | null>;
   /** What each order would come to, a set that keeps its own number of passes included. */
   orders(id: PlanId): readonly OrderCost[];
 
@@ -137,12 +137,14 @@ export function createPlanDesk({
       });
       worked.set(id, known);
     }
-    return known.value;
+    return known;
   };
 
   /** What a rig stands on in a set, or would have to start from; null if it has no dials. */
   const settingsOn = (id: PlanId, set: SetId, rig: RigId): Settings | null => {
-    const table = prepared(id)?.table.find((candidate) => candidate.set === set);
+    const table = prepared(id)
+      .peek()
+      ?.table.find((candidate) => candidate.set === set);
     const now = dialledIn(table, rig);
     if (now) return now.settings;
     const other = assemble(gear.peek(), rig);
