@@ -89,6 +89,8 @@ export class Connection {
       for (const listener of this.#listeners) listener(fault);
     };
     try {
+      if (!('indexedDB' in globalThis))
+        throw new StoreFailure('closed', 'this browser has no database');
       const opening = openDB<Schema>(DATABASE_NAME, DATABASE_VERSION, {
         upgrade(db, from, _to, upgrade) {
           for (const migrate of MIGRATIONS.slice(from)) migrate(db, upgrade);

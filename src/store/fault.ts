@@ -25,15 +25,15 @@ const KINDS: Readonly<Record<string, StoreFault['kind']>> = {
 /**
  * The fault behind anything that was thrown.
  *
- * All names not listed count as a lost connection: InvalidStateError and
- * AbortError when the browser ends it, UnknownError when its files fail, a
- * missing or forbidden database.
+ * Exceptions of the platform that are not listed count as a lost connection:
+ * InvalidStateError and AbortError when the browser ends it, UnknownError when its
+ * files fail. Anything else is a mistake in what was asked, which no retry mends.
  */
 export function toFault(cause: unknown): StoreFailure {
   if (cause instanceof StoreFailure) return cause;
-  if (!(cause instanceof Error || cause instanceof DOMException))
-    return new StoreFailure('closed', String(cause));
-  return new StoreFailure(KINDS[cause.name] ?? 'closed', `${cause.name}: ${cause.message}`);
+  if (!(cause instanceof Error)) return new StoreFailure('refused', String(cause));
+  const kind = KINDS[cause.name] ?? (cause instanceof DOMException ? 'closed' : 'refused');
+  return new StoreFailure(kind, `${cause.name}: ${cause.message}`);
 }
 
 /** Whether another try on a fresh connection may succeed. */
