@@ -35,14 +35,19 @@ function inlineStyleHash(): Plugin {
 /** After the page is written: the worker that carries it offline, then the weight of the parts. */
 function offlineBuild(): Plugin {
   let outDir = '';
+  let written = false;
   return {
     name: 'offline-build',
     apply: 'build',
     configResolved(config) {
       outDir = resolve(config.root, config.build.outDir);
     },
-    async closeBundle(error) {
-      if (error !== undefined) return;
+    writeBundle() {
+      written = true;
+    },
+    async closeBundle() {
+      // Called after a failed build as well, where there is nothing to carry.
+      if (!written) return;
       await buildServiceWorker(root, outDir);
       reportSizes(outDir);
     },
