@@ -26,10 +26,9 @@ export interface CueChoices {
 
 export type CueChannel = 'sound' | 'vibration' | 'speech';
 
-/** A cue that reached nobody in time. */
-export interface LateCue {
+/** The end of an exposure that reached nobody in time. */
+export interface LateEnd {
   readonly exposure: string;
-  readonly kind: CueKind;
   /** From when it was due until it could be heard or seen. */
   readonly lateS: Seconds;
 }
@@ -42,16 +41,20 @@ export interface Cues {
   choose(choices: CueChoices): void;
   /** Call it in each tap: browsers let sound out only after one. */
   unlock(): void;
-  /** Tells these moments of an exposure, instead of those it had before. Several exposures may run. */
+  /**
+   * Tells these moments of an exposure, instead of those it had before. Several
+   * exposures may run. Of what is past already only the end is told, late.
+   */
   schedule(exposure: string, cues: readonly Cue[]): void;
   /** Tells nothing more of an exposure: closed, undone or recorded. */
   cancel(exposure: string): void;
   /**
-   * Called once for each cue that came more than a second late: the page was
-   * hidden or stopped and nothing sounded, or sound was chosen and the system kept
-   * it back. @returns ends the listening.
+   * Called when an 'end' came more than a second late: the page was hidden or
+   * stopped and nothing sounded, or sound was chosen and the system kept it back.
+   *
+   * @returns ends the listening.
    */
-  onLate(listener: (late: LateCue) => void): () => void;
+  onLate(listener: (late: LateEnd) => void): () => void;
   /**
    * Lets one channel be tried, whatever is chosen. Call it in a tap.
    *
@@ -68,9 +71,9 @@ export interface CueParts {
   readonly speech: Speech;
 }
 
-/** Later than this a cue is reported: a second is what a shutter pressed by hand may differ by anyway (our choice). */
+/** What a shutter pressed by hand may differ by anyway (our choice). */
 const LATE_MS = 1000;
-/** After this the audio clock has reached what was due, unless it stands still. */
+/** The audio clock is asked again after this, while it has not got to a cue that is due. */
 const SETTLE_MS = 250;
 /** A timer set further ahead than this overflows and fires at once. */
 const LONGEST_TIMER_MS = 2_000_000_000;
@@ -78,15 +81,15 @@ const LONGEST_TIMER_MS = 2_000_000_000;
 const WAKE_MS = 1000;
 
 /*
- * A cue waits for its time, is given out, and is settled once it is known to have
- * come through:
+ * A cue waits for its time, is given out, and goes when it is known to have come
+ * through:
  *
- *     waiting --due--> given (vibrated, spoken) --came through--> gone
- *        |                |  ^------ not yet: sound stands still, or page hidden
- *        +---- cancel ----+----> gone
+ *     waiting --due and visible--> given (vibrated, spoken) --came through--> gone
+ *        |                           |  ^------- not yet: the sound stands still
+ *        +---- cancel, too old ------+----> gone
  *
- * It has come through when the audio clock reached it (if sound is chosen and
- * exists), else when the page was visible after it was due.
+ * It has come through when the audio clock got to it (if sound is chosen and there
+ * is any), else when the page was visible after it was due.
  */
 interface Pending {
   readonly exposure: string;
@@ -98,12 +101,15 @@ interface Pending {
 
 /** Cues over the given parts of the device. */
 export function createCues({ clock, page, sound, vibration, speech }: CueParts): Cues {
-  const late = new Listeners<[LateCue]>();
+  const late = new Listeners<[LateEnd]>();
   const pending = new Set<Pending>();
   let choices: CueChoices = { sound: true, vibration: true, speech: false, silent: false };
 
   const now = (): number => clock.now().monoMs;
   const sounds = (): boolean => choices.sound && !choices.silent && sound.state !== 'unsupported';
+  const speaks = (): boolean => choices.speech && !choices.silent;
+  /** Only the end is worth telling late; an old 'near the end' would mislead. */
+  const tooOld = ({ kind, dueMs }: Cue): boolean => kind !== 'end' && now() - dueMs > LATE_MS;
 
   const drop = (one: Pending): void => {
     clearTimeout(one.timer);
@@ -113,73 +119,59 @@ export function createCues({ clock, page, sound, vibration, speech }: CueParts):
 
   const wake = (one: Pending, inMs: number): void => {
     clearTimeout(one.timer);
-    one.timer = setTimeout(() => attend(one), Math.min(Math.max(inMs, 0), LONGEST_TIMER_MS));
+    one.timer = setTimeout(() => attend(one), Math.min(inMs, LONGEST_TIMER_MS));
+  };
+
+  const give = ({ kind, spoken }: Cue): void => {
+    if (choices.vibration && !choices.silent) vibration.vibrate(kind);
+    if (speaks() && spoken !== null) speech.say(spoken);
+  };
+
+  /** When it came through; null = not yet. */
+  const cameThroughMs = ({ placed }: Pending): number | null => {
+    if (sounds()) return placed?.reachedMs() ?? null;
+    return page.visible ? now() : null;
+  };
+
+  const attend = (one: Pending): void => {
+    const { cue, exposure } = one;
+    const lateMs = now() - cue.dueMs;
+    if (lateMs < 0) {
+      wake(one, -lateMs);
+      return;
+    }
+    if (tooOld(cue)) {
+      drop(one);
+      return;
+    }
+    if (!one.given && page.visible) {
+      one.given = true;
+      give(cue);
+    }
+    const throughMs = cameThroughMs(one);
+    if (throughMs === null) {
+      // Else there is nothing to wait for but a tap, a return, or the loudspeaker.
+      if (sounds() && sound.state === 'ready') wake(one, SETTLE_MS);
+      return;
+    }
+    clearTimeout(one.timer);
+    pending.delete(one);
+    if (cue.kind === 'end' && throughMs - cue.dueMs > LATE_MS)
+      late.tell({ exposure, lateS: duration(Math.round(throughMs - cue.dueMs) / 1000) });
   };
 
   /** Puts the sound where it belongs by the clocks as they run now. */
   const place = (one: Pending): void => {
     one.placed?.cancel();
-    one.placed = sounds() ? sound.place(one.cue.kind, one.cue.dueMs) : null;
-  };
-
-  const give = ({ cue }: Pending, lateMs: number): void => {
-    // Only the end is worth telling late; an old 'near the end' would mislead.
-    if (choices.silent || (lateMs > LATE_MS && cue.kind !== 'end')) return;
-    if (choices.vibration) vibration.vibrate(cue.kind);
-    if (choices.speech && cue.spoken !== null) speech.say(cue.spoken);
-  };
-
-  /** When it came through; null = not yet. */
-  const cameThrough = (one: Pending, nowMs: number): number | null => {
-    if (sounds()) return one.placed?.reachedMs() ?? null;
-    return page.visible ? nowMs : null;
-  };
-
-  const attend = (one: Pending): void => {
-    const { cue, exposure } = one;
-    const nowMs = now();
-    const lateMs = nowMs - cue.dueMs;
-    if (lateMs < 0) {
-      wake(one, -lateMs);
-      return;
-    }
-    if (!one.given) {
-      one.given = true;
-      give(one, lateMs);
-    }
-    const throughMs = cameThrough(one, nowMs);
-    if (throughMs !== null) {
-      pending.delete(one);
-      clearTimeout(one.timer);
-      report(exposure, cue, throughMs);
-    } else if (lateMs < SETTLE_MS) {
-      wake(one, SETTLE_MS - lateMs);
-    }
-  };
-
-  const report = (exposure: string, cue: Cue, throughMs: number): void => {
-    const lateMs = throughMs - cue.dueMs;
-    if (lateMs > LATE_MS)
-      late.tell({ exposure, kind: cue.kind, lateS: duration(Math.round(lateMs) / 1000) });
+    one.placed = sounds() && !tooOld(one.cue) ? sound.place(one.cue.kind, one.cue.dueMs) : null;
   };
 
   /** After anything that may have shifted a clock or freed the loudspeaker. */
   const attendAll = (): void => {
     for (const one of [...pending]) {
-      const nowMs = now();
-      const reachedMs = one.placed?.reachedMs() ?? null;
-      if (reachedMs === null) {
-        const overdue = nowMs - one.cue.dueMs > LATE_MS;
-        if (overdue && one.cue.kind !== 'end') {
-          // It is too late to be of use, but it is told that it was missed.
-          if (page.visible || sound.state === 'ready') {
-            drop(one);
-            report(one.exposure, one.cue, nowMs);
-          }
-          continue;
-        }
-        place(one);
-      }
+      // Whoever is told of a late one may have cancelled another.
+      if (!pending.has(one)) continue;
+      if (typeof one.placed?.reachedMs() !== 'number') place(one);
       attend(one);
     }
   };
@@ -217,11 +209,12 @@ export function createCues({ clock, page, sound, vibration, speech }: CueParts):
     onSound: (listener) => sound.onChange(listener),
     choose(next) {
       choices = next;
-      if (choices.silent || !choices.speech) speech.hush();
-      for (const one of pending) if (one.placed === null || !sounds()) place(one);
+      if (!speaks()) speech.hush();
+      for (const one of pending) place(one);
     },
     unlock() {
       sound.unlock();
+      if (speaks()) speech.unlock();
       attendAll();
     },
     schedule(exposure, cues) {

@@ -1,4 +1,4 @@
-import type { Seconds } from '../science/units.ts';
+import { duration } from '../science/units.ts';
 import { Listeners } from './listeners.ts';
 import { type CueKind, placeTone } from './tones.ts';
 
@@ -36,18 +36,30 @@ interface AudioSessionHolder {
   readonly audioSession?: { type: string };
 }
 
+/** A moment by the audio clock, as it is heard, and by the steady clock. */
+interface Pair {
+  readonly audioS: number;
+  readonly steadyMs: number;
+}
+
+/** A running audio clock, and where it stopped once it has. */
+interface Player {
+  readonly context: AudioContext;
+  stopped: Pair | null;
+}
+
 /** @param makeContext null where the browser has no audio clock. */
 export function webSound(
   makeContext: (() => AudioContext) | null,
   navigator: AudioSessionHolder,
 ): Sound {
   const changed = new Listeners<[SoundState]>();
-  let context: AudioContext | null = null;
+  let player: Player | null = null;
   let told: SoundState = makeContext === null ? 'unsupported' : 'needs-tap';
 
   const state = (): SoundState => {
     if (makeContext === null) return 'unsupported';
-    return context?.state === 'running' ? 'ready' : 'needs-tap';
+    return player?.context.state === 'running' ? 'ready' : 'needs-tap';
   };
   const look = (): void => {
     const now = state();
@@ -60,17 +72,21 @@ export function webSound(
     if (makeContext === null) return;
     // 'playback' sounds in spite of the silent switch, which is what a cue is for.
     if (navigator.audioSession !== undefined) navigator.audioSession.type = 'playback';
-    context = makeContext();
-    context.addEventListener('statechange', look);
+    const context = makeContext();
+    const started: Player = { context, stopped: null };
+    player = started;
+    context.addEventListener('statechange', () => {
+      started.stopped = context.state === 'running' ? null : (started.stopped ?? readPair(context));
+      look();
+    });
     resume(context);
     look();
   };
 
   const renew = (): void => {
-    if (context === null || context.state === 'running') return;
+    if (player === null || player.context.state === 'running') return;
     // An interrupted context may refuse to resume for good; a new one costs little.
-    context.removeEventListener('statechange', look);
-    if (context.state !== 'closed') void context.close().catch(unheard);
+    if (player.context.state !== 'closed') void player.context.close().catch(unheard);
     start();
   };
 
@@ -80,21 +96,22 @@ export function webSound(
     },
     onChange: (listener) => changed.add(listener),
     unlock() {
-      if (context === null) start();
-      else if (context.state === 'suspended') resume(context);
+      if (player === null) start();
+      else if (player.context.state === 'suspended') resume(player.context);
       else renew();
     },
     renew,
     place(kind, dueMs) {
-      const playing = context;
-      if (playing === null || playing.state !== 'running') return null;
-      const now = readClocks(playing);
-      const at = Math.max(now.audioS + (dueMs - now.steadyMs) / 1000, playing.currentTime);
-      const source = placeTone(playing, kind, at as Seconds);
+      if (player === null || state() !== 'ready') return null;
+      const playing = player;
+      const { context } = playing;
+      const now = readPair(context);
+      const at = Math.max(now.audioS + (dueMs - now.steadyMs) / 1000, context.currentTime);
+      const source = placeTone(context, kind, duration(at));
       return {
         reachedMs() {
-          if (playing.currentTime < at) return null;
-          const then = readClocks(playing);
+          if (context.currentTime < at) return null;
+          const then = playing.stopped ?? readPair(context);
           return then.steadyMs - (then.audioS - at) * 1000;
         },
         cancel() {
@@ -106,16 +123,19 @@ export function webSound(
   };
 }
 
+/** Two readings further apart are not of one moment: some browsers give stale ones. */
+const STALE_MS = 1000;
+
 /**
- * One moment by the audio clock as it is heard and by the steady clock. The pair
- * from the output takes the loudspeaker's delay into account, up to 0.2 s without a
- * wire; where it is not given, the delay is unknown.
+ * The pair from the output takes the loudspeaker's delay into account, up to 0.2 s
+ * without a wire; where there is none, the delay stays unknown.
  */
-function readClocks(context: AudioContext): { readonly audioS: number; readonly steadyMs: number } {
+function readPair(context: AudioContext): Pair {
+  const now = performance.now();
   const { contextTime, performanceTime } = context.getOutputTimestamp?.() ?? {};
-  return contextTime && performanceTime
+  return contextTime && performanceTime && Math.abs(performanceTime - now) < STALE_MS
     ? { audioS: contextTime, steadyMs: performanceTime }
-    : { audioS: context.currentTime, steadyMs: performance.now() };
+    : { audioS: context.currentTime, steadyMs: now };
 }
 
 function resume(context: AudioContext): void {

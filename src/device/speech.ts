@@ -1,6 +1,8 @@
 /** A voice that needs no network. */
 export interface Speech {
   readonly supported: boolean;
+  /** Call it in a tap: some browsers keep silent until the first words came from one. */
+  unlock(): void;
   /** Says it now, instead of what is still being said. */
   say(text: string): void;
   hush(): void;
@@ -15,7 +17,13 @@ export interface SpeechParts {
 }
 
 export function browserSpeech({ synthesis, utter, language }: SpeechParts): Speech {
+  let unlocked = false;
   return {
+    unlock() {
+      if (unlocked || synthesis === undefined) return;
+      unlocked = true;
+      synthesis.speak(utter(''));
+    },
     supported: synthesis !== undefined,
     say(text) {
       if (synthesis === undefined) return;
