@@ -1,4 +1,4 @@
-import * as fc from 'fast-check';
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { PRACTICE_GEAR } from '../gear/practice.ts';
 import { type Assembled, assemble } from '../gear/rig.ts';

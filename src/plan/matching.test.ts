@@ -1,4 +1,4 @@
-import * as fc from 'fast-check';
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Body, Bulb } from '../gear/body.ts';
 import type { BodyId, LensId, RigId } from '../gear/ids.ts';

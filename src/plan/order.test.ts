@@ -1,4 +1,4 @@
-import * as fc from 'fast-check';
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { RigId } from '../gear/ids.ts';
 import { fNumber, iso, seconds } from '../science/units.ts';

@@ -1,4 +1,4 @@
-import * as fc from 'fast-check';
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Body, DarkFrame } from '../gear/body.ts';
 import { PRACTICE_GEAR } from '../gear/practice.ts';
@@ -168,7 +168,7 @@ describe('any list', () => {
     { kind: 'always' },
     { kind: 'from', fromS: seconds(10) },
   );
-  const anyPlan = fc
+  const anyPlan: fc.Arbitrary<Plan> = fc
     .record({
       rigs: fc.subarray([alder, birch, cedar], { minLength: 1 }),
       order: fc.constantFrom(...ORDERS),
