@@ -60,7 +60,5 @@ export function tellExposures(
     }
     told = open;
   });
-  cues.onLate(({ exposure, kind, lateS }) => {
-    if (kind === 'end') onLateEnd(exposure as MadeId, lateS);
-  });
+  cues.onLate(({ exposure, lateS }) => onLateEnd(exposure as MadeId, lateS));
 }

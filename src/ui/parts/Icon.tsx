@@ -10,6 +10,9 @@ const PATHS = {
   onward: 'M10 5L17 12L10 19',
   close: 'M6 6L18 18M18 6L6 18',
   tick: 'M5 12.5L10 17.5L19 7',
+  /* An arrow that turns back. */
+  undo: 'M9 5L4 10L9 15M4 10H15A5 5 0 0 1 15 20H9',
+  more: 'M4 12H6M11 12H13M18 12H20',
   grip: 'M5 8H19M5 12H19M5 16H19',
   /* A body on its plate, seen from the front. */
   gear: 'M3 7H21V18H3ZM12 8.5A4 4 0 1 0 12 16.5A4 4 0 1 0 12 8.5M5 7V5H9M12 18V21M8 21H16',

@@ -172,6 +172,7 @@ export const outing = {
     stopEarly: 'Stopped early',
     waiting: 'The body ends it by itself.',
     unknown: 'The clock was set back. How long this has been open is unknown.',
+    missed: (by: string) => `Its end was noticed ${by} late.`,
     late: (by: string) => `Ended ${by} ago.`,
     wake: 'Tap once to light the screen',
   },
@@ -220,6 +221,10 @@ export const outing = {
     toLog: 'Open the log',
     leave: 'Put the outing aside',
   },
+
+  counterSave: 'Set the numbers',
+  counterBad: 'A file number is a whole number from 0 on. Nothing was changed.',
+  otherPlaces: 'Other places',
 
   undo: 'Undo',
   undone: (what: string) => `Taken back: ${what}`,

@@ -6,7 +6,7 @@ import { EmptyHint } from '../../parts/EmptyHint.tsx';
 import { InventedTag } from '../../parts/InventedTag.tsx';
 import { Notice } from '../../parts/Notice.tsx';
 import { Screen } from '../../parts/Screen.tsx';
-import { useApp } from '../../shell/context.ts';
+import { useApp } from '../../shell/useApp.ts';
 import { useWords } from '../../words/words.ts';
 
 /** No outing in hand: the plans that can be walked. */

@@ -1,4 +1,4 @@
-import { useApp } from '../../shell/context.ts';
+import { useApp } from '../../shell/useApp.ts';
 import { Begin } from './Begin.tsx';
 import { RunScreen } from './RunScreen.tsx';
 import './outing.css';

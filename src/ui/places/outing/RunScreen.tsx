@@ -3,7 +3,7 @@ import type { Served } from '../../../app/journal.ts';
 import type { Step } from '../../../outing/step.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Notice } from '../../parts/Notice.tsx';
-import { useApp } from '../../shell/context.ts';
+import { useApp } from '../../shell/useApp.ts';
 import { useWords } from '../../words/words.ts';
 import { BusyStep } from './BusyStep.tsx';
 import { DialStep } from './DialStep.tsx';

@@ -1,0 +1,60 @@
+import type { OpenFrame } from '../../../outing/step.ts';
+import { duration } from '../../../science/units.ts';
+import { useWords } from '../../words/words.ts';
+
+/** Seconds as a countdown shows them: the second that runs, so that 0:00 is the end. */
+const shown = (leftS: number) => duration(Math.max(0, Math.ceil(leftS - 0.05)));
+
+/** The countdown of one open frame, in figures for arm's length. */
+export function Timer({
+  open: { phase, frame },
+  small,
+}: {
+  readonly open: OpenFrame;
+  readonly small?: boolean;
+}) {
+  const { outing: words, format } = useWords();
+  const size = small ? 'timer small' : 'timer';
+  switch (phase.phase) {
+    case 'lead-in':
+      return (
+        <div class={size}>
+          <p class="count">{format.duration(shown(phase.leftS))}</p>
+          <p>{words.open.leadIn}</p>
+        </div>
+      );
+    case 'running':
+    case 'held-open': {
+      const over = phase.leftS < 0;
+      return (
+        <div class={size}>
+          <p class="count">
+            {over
+              ? format.duration(duration(Math.floor(-phase.leftS)))
+              : format.duration(shown(phase.leftS))}
+          </p>
+          <p>
+            {over ? words.open.over : words.open.running}{' '}
+            {words.open.ofTime(format.duration(phase.ofS))}
+          </p>
+          <progress value={Math.max(0, Math.min(1, 1 - phase.leftS / phase.ofS))} max={1}>
+            {format.duration(shown(phase.leftS))}
+          </progress>
+        </div>
+      );
+    }
+    case 'to-record':
+      return (
+        <div class={size}>
+          <p>{words.open.late(format.duration(duration(phase.closedSinceS)))}</p>
+          {frame.lateS !== null && <p>{words.open.missed(format.duration(frame.lateS))}</p>}
+        </div>
+      );
+    case 'unknown':
+      return <p>{words.open.unknown}</p>;
+    case 'recorded':
+      return null;
+    default:
+      return phase satisfies never;
+  }
+}
