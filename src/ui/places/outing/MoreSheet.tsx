@@ -5,7 +5,6 @@ import { assemble } from '../../../gear/rig.ts';
 import type { Tap } from '../../../outing/next.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Sheet } from '../../parts/Sheet.tsx';
-import { NightSwitch } from '../../shell/NightSwitch.tsx';
 import { useApp } from '../../shell/useApp.ts';
 import { useWords } from '../../words/words.ts';
 import { FileStepper } from './FileStepper.tsx';
@@ -104,7 +103,6 @@ export function MoreSheet({ onClose }: { readonly onClose: () => void }) {
         {line(words.acts.lens, () => setOpen('lens-touched'))}
         {line(words.acts.counter, () => setOpen('counter'))}
         {line(words.acts.pause, () => void act({ tap: 'pause' }), state.phase !== 'paused')}
-        <NightSwitch />
         {line(words.acts.end, () => setOpen('end'), state.open.length === 0)}
       </div>
       <h3>{words.otherPlaces}</h3>

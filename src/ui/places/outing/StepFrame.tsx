@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks';
 import type { PlannedFrame } from '../../../plan/frame.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Icon } from '../../parts/Icon.tsx';
+import { NightSwitch } from '../../shell/NightSwitch.tsx';
 import { useWords } from '../../words/words.ts';
 import { MoreSheet } from './MoreSheet.tsx';
 import { NextTwo } from './NextTwo.tsx';
@@ -38,6 +39,7 @@ export function StepFrame({ title, frame, act, others, children }: Props) {
           <div class="line">
             <h1 aria-live="polite">{title}</h1>
             {frame && <RigName gear={state.gear} rig={frame.rig} />}
+            <NightSwitch />
           </div>
           {frame && <Whereabouts frame={frame} />}
           <ScreenMark lock={desk.screenLock.value} />
