@@ -1,5 +1,5 @@
 import { readGear } from '../gear/parse.ts';
-import { also, fault, id, list, within } from '../gear/read.ts';
+import { also, fault, id, list, object, within } from '../gear/read.ts';
 import type { Gear } from '../gear/rig.ts';
 import type { OutingEvent } from '../outing/events.ts';
 import type { OutingId } from '../outing/ids.ts';
@@ -32,12 +32,16 @@ const readPlans = also(list(readPlan, MOST_PLANS), (plans) => {
   return null;
 });
 
-export const backupFile = jsonFile<Backup>('evenfall-backup', 1, {
-  gear: readGear,
-  plans: readPlans,
-  events: readEvents,
-  tombstones: list(id<string>(), MOST_TOMBSTONES),
-});
+export const backupFile = jsonFile(
+  'evenfall-backup',
+  1,
+  object<Backup>({
+    gear: readGear,
+    plans: readPlans,
+    events: readEvents,
+    tombstones: list(id<string>(), MOST_TOMBSTONES),
+  }),
+);
 
 /**
  * What of a device belongs in a backup: all but the practice outing. A rig that

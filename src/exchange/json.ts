@@ -1,6 +1,5 @@
 import {
   type Fault,
-  type Fields,
   fault,
   isFault,
   object,
@@ -30,6 +29,12 @@ export interface Head extends Stamp {
   readonly version: number;
 }
 
+/** What a file says, with who wrote it and when. */
+export interface FileContent<T> {
+  readonly head: Head;
+  readonly content: T;
+}
+
 /** A kind of JSON file. */
 export interface JsonFile<T extends object> {
   readonly format: string;
@@ -38,10 +43,10 @@ export interface JsonFile<T extends object> {
   /**
    * The content of parsed JSON, whole.
    *
-   * @returns the first fault: 'other-format' for a file that is something else, 'file-newer' for
-   *   one that a newer version wrote, else the first field that is wrong, with its path.
+   * @returns the first fault: 'file-newer' for a file that a newer version wrote, else the first
+   *   field that is wrong, with its path.
    */
-  readonly read: Reader<Head & T>;
+  readonly read: Reader<FileContent<T>>;
 }
 
 /** Every file is refused above this, before it is parsed; in bytes. Nothing of ours comes near. */
@@ -77,18 +82,17 @@ function placeOf(error: unknown, body: string): Fault['params'] {
   return { line: lines.length, column: (lines.at(-1) ?? '').length + 1 };
 }
 
-/** What a file says it is, before anything else of it is looked at. */
-export function formatOf(json: unknown): string | Fault {
-  if (typeof json !== 'object' || json === null || Array.isArray(json)) {
-    return fault('not-an-object');
-  }
-  if (!Object.hasOwn(json, 'format')) return within('format', fault('field-missing'));
-  const format = text(100)((json as { format: unknown }).format);
-  return isFault(format) ? within('format', format) : format;
+/** What a parsed file says it is; empty if it says nothing. */
+export function formatOf(json: unknown): string {
+  const format =
+    typeof json === 'object' && json !== null && Object.hasOwn(json, 'format')
+      ? (json as { format: unknown }).format
+      : '';
+  return typeof format === 'string' ? format.slice(0, 40) : '';
 }
 
 /**
- * Defines a kind of file.
+ * Defines a kind of file: its head and its content are fields of one object.
  *
  * @param version goes up by one whenever the file's shape changes, added fields included: a field
  *   that an older app does not know must not be lost in silence.
@@ -96,26 +100,26 @@ export function formatOf(json: unknown): string | Fault {
 export function jsonFile<T extends object>(
   format: string,
   version: number,
-  fields: Fields<T>,
+  readContent: Reader<T>,
 ): JsonFile<T> {
-  const headFields: Fields<Head> = {
+  const readHead = object<Head>({
     format: oneOf([format]),
     version: whole(1, version),
     app: text(100),
     written: text(100),
-  };
-  const readAll = object<Head & T>({ ...headFields, ...fields } as Fields<Head & T>);
+  });
   return {
     format,
     write: (content, stamp) => JSON.stringify({ format, version, ...stamp, ...content }),
     read: (json) => {
-      const found = formatOf(json);
-      if (isFault(found)) return found;
-      if (found !== format) return within('format', fault('other-format', { found }));
-      const { version: written } = json as { version?: unknown };
-      return typeof written === 'number' && written > version
-        ? within('version', fault('file-newer', { version: written, known: version }))
-        : readAll(json);
+      const { format: f, version: v, app, written, ...rest } = Object(json);
+      if (typeof v === 'number' && v > version) {
+        return within('version', fault('file-newer', { version: v, known: version }));
+      }
+      const head = readHead({ format: f, version: v, app, written });
+      if (isFault(head)) return head;
+      const content = readContent(rest);
+      return isFault(content) ? content : { head, content };
     },
   };
 }

@@ -1,0 +1,176 @@
+import { type Assembled, assemble } from '../gear/rig.ts';
+import type { Exact, Settings } from '../gear/settings.ts';
+import { framesOf, HAND_TIMING_S, type LogFrame, type OpenTime } from '../log/frames.ts';
+import { type CountedFrame, ledgersOf } from '../log/ledger.ts';
+import type { Instant } from '../outing/instant.ts';
+import type { RunState } from '../outing/state.ts';
+import type { Cause, KnownOrUnknown } from '../plan/causes.ts';
+import { type Differences, evenUp, type Figure } from '../plan/differences.ts';
+import type { Seconds } from '../science/units.ts';
+import { type Cell, type Table, writeCsv } from './csv.ts';
+
+/*
+ * The log for other programs: one row a frame. What Exif has a name for stands
+ * under that name, as the camera's own file has it: FNumber and
+ * PhotographicSensitivity are the figures of the marks, ExposureTime is how long
+ * the shutter was open. The values behind the marks, which our differences are
+ * computed from, stand apart. Names: CIPA DC-008 (Exif), by the tag table in the
+ * reference.
+ */
+
+/** A frame with what is worked out about it. */
+interface Row {
+  readonly run: RunState;
+  readonly frame: LogFrame;
+  readonly parts: Assembled | null;
+  /** Against its reference in its pass; null for a reference, or a frame that has no pair. */
+  readonly differences: Differences | null;
+}
+
+/** One frame as JSON: the columns of the table under their names. */
+export type FrameRecord = Readonly<Record<string, Cell>>;
+
+const iso8601 = (at: Instant | null): Cell =>
+  at === null ? null : new Date(Math.round(at.wallMs)).toISOString();
+
+/** As Exif writes it in OffsetTimeOriginal: +01:00. */
+function exifOffset({ offsetMin }: Instant): string {
+  const minutes = Math.abs(offsetMin);
+  const two = (part: number): string => String(part).padStart(2, '0');
+  return `${offsetMin < 0 ? '-' : '+'}${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
+}
+
+const openSeconds = (open: OpenTime): Cell => (open.from === 'unknown' ? null : open.s);
+
+const openTimeFrom = (open: OpenTime): Cell =>
+  open.from === 'hand' ? `hand-${open.certainty}` : open.from;
+
+/** Stated only where it is known: by steady clock between two taps. */
+const openTimeUncertainty = (open: OpenTime): Seconds | null =>
+  open.from === 'hand' && open.certainty === 'steady' ? HAND_TIMING_S : null;
+
+const figureOfMark = (mark: string | undefined): Cell => (mark === undefined ? null : Number(mark));
+
+const timeMark = (settings: Settings | null): Cell =>
+  settings === null ? null : settings.time.kind === 'dial' ? settings.time.mark : 'bulb';
+
+const known = (value: KnownOrUnknown | undefined): Cell => (value?.known ? value.stops : null);
+
+const cause =
+  (name: Cause) =>
+  ({ differences }: Row): Cell =>
+    known(differences?.lines.find((line) => line.cause === name)?.difference);
+
+const figure =
+  (of: (differences: Differences) => Figure) =>
+  ({ differences }: Row): Cell =>
+    differences === null ? null : of(differences).stops;
+
+const setNumber = ({ run, frame }: Row): Cell => {
+  const at = run.plan.sets.findIndex((set) => set.id === frame.planned.set);
+  return at < 0 ? null : at + 1;
+};
+
+const letterOf = (run: RunState, frame: LogFrame): Cell =>
+  run.gear.rigs.find((rig) => rig.id === frame.set?.reference)?.letter ?? null;
+
+const planned =
+  (of: (exact: Exact, settings: Settings) => Cell) =>
+  ({ frame }: Row): Cell =>
+    of(frame.planned.exact, frame.planned.settings);
+
+/** The columns in their order. A name that was once written never means something else later. */
+const COLUMNS: Readonly<Record<string, (row: Row) => Cell>> = {
+  FileName: ({ frame }) => frame.fileName,
+  FileNumber: ({ frame }) => frame.fileNumber,
+  Plan: ({ run }) => run.plan.name,
+  Invented: ({ run }) => run.plan.invented,
+  SetNumber: setNumber,
+  Set: ({ frame }) => frame.set?.intent ?? null,
+  SetKind: ({ frame }) => frame.set?.kind ?? null,
+  Rig: ({ frame }) => frame.letter,
+  Body: ({ parts }) => parts?.body.name ?? null,
+  Lens: ({ parts }) => parts?.lens.name ?? null,
+  Pass: ({ frame }) => frame.planned.pass,
+  Repeat: ({ frame }) => frame.planned.repeat,
+  Attempt: ({ frame }) => frame.attempt,
+  Counts: ({ frame }) => frame.counts,
+  Discarded: ({ frame }) => frame.discarded,
+  OpenedUtc: ({ frame }) => iso8601(frame.opened),
+  ClosedUtc: ({ frame }) => iso8601(frame.closed),
+  OffsetTimeOriginal: ({ frame }) => exifOffset(frame.opened),
+  TimeZone: ({ frame }) => frame.opened.zone,
+  ExposureTime: ({ frame }) => openSeconds(frame.openTime),
+  ExposureTimeFrom: ({ frame }) => openTimeFrom(frame.openTime),
+  ExposureTimeUncertainty: ({ frame }) => openTimeUncertainty(frame.openTime),
+  FNumber: ({ frame }) => figureOfMark(frame.settings?.fMark),
+  PhotographicSensitivity: ({ frame }) => figureOfMark(frame.settings?.isoMark),
+  FocalLength: ({ parts }) => parts?.lens.focalMm ?? null,
+  TimeMark: ({ frame }) => timeMark(frame.settings),
+  FNumberExact: ({ frame }) => frame.exact?.n ?? null,
+  SensitivityExact: ({ frame }) => frame.exact?.s ?? null,
+  PlannedExposureTime: planned(({ t }) => t),
+  PlannedFNumber: planned((_exact, { fMark }) => figureOfMark(fMark)),
+  PlannedPhotographicSensitivity: planned((_exact, { isoMark }) => figureOfMark(isoMark)),
+  PlannedTimeMark: planned((_exact, settings) => timeMark(settings)),
+  AsPlanned: ({ frame }) => frame.asPlanned,
+  Corrected: ({ frame }) => frame.corrections.length > 0,
+  FirstLoggedFNumber: ({ frame }) => figureOfMark(frame.firstSettings?.fMark),
+  FirstLoggedPhotographicSensitivity: ({ frame }) => figureOfMark(frame.firstSettings?.isoMark),
+  FirstLoggedTimeMark: ({ frame }) => timeMark(frame.firstSettings),
+  LeadInSeconds: ({ frame }) => frame.leadInS,
+  RestedSeconds: ({ frame }) => frame.restedS,
+  LateSeconds: ({ frame }) => frame.lateS,
+  Verdict: ({ frame }) => frame.verdict,
+  Notes: ({ frame }) => frame.notes.join('\n'),
+  Reference: ({ run, frame }) => letterOf(run, frame),
+  TimeStops: cause('time'),
+  ApertureStops: cause('aperture'),
+  IsoStops: cause('iso'),
+  OffsetStops: cause('offset'),
+  TransmissionStops: cause('transmission'),
+  FadeStops: cause('fade'),
+  SumStops: figure((differences) => differences.sum),
+  UnknownCauses: ({ differences }) => differences?.sum.missing.join(' ') ?? null,
+  EvenUpStops: figure(evenUp),
+  LightPerAreaStops: figure((differences) => differences.light.perArea),
+  LightWholeSensorStops: figure((differences) => differences.light.wholeSensor),
+  LightCommonCropStops: figure((differences) => differences.light.commonCrop),
+};
+
+/** The frames that the ledger is made of. */
+const counted = (frames: readonly LogFrame[]): readonly CountedFrame[] =>
+  frames.flatMap(({ counts, planned: { set, pass }, rig, settings, exact }) =>
+    counts && settings && exact ? [{ set, rig, pass, settings, exact }] : [],
+  );
+
+function rowsOf(run: RunState): readonly Row[] {
+  const frames = framesOf(run);
+  const ledgers = ledgersOf(run.plan, run.gear, counted(frames));
+  return frames.map((frame) => ({
+    run,
+    frame,
+    parts: assemble(run.gear, frame.rig),
+    differences:
+      (frame.counts &&
+        ledgers
+          .find(({ set, other }) => set === frame.planned.set && other === frame.rig)
+          ?.passes.find(({ pass }) => pass === frame.planned.pass)?.differences) ||
+      null,
+  }));
+}
+
+/** The frames of a run with every column, retakes and frames that do not count included. */
+export const frameRecords = (run: RunState): readonly FrameRecord[] =>
+  rowsOf(run).map((row) =>
+    Object.fromEntries(Object.entries(COLUMNS).map(([name, cell]) => [name, cell(row)])),
+  );
+
+/** The frames of a run as comma-separated values. */
+export function framesCsv(run: RunState): string {
+  const table: Table<Cell> = {
+    header: Object.keys(COLUMNS),
+    rows: rowsOf(run).map((row) => Object.values(COLUMNS).map((cell) => cell(row))),
+  };
+  return writeCsv(table);
+}
