@@ -1,10 +1,13 @@
 import { computed, effect, type ReadonlySignal } from '@preact/signals';
 import type { Device } from '../device/device.ts';
 import type { Store } from '../store/contract.ts';
+import { createDrafts, type DraftDesk } from './drafts.ts';
 import { createGearDesk, type GearDesk } from './gear.ts';
 import { type Browser, createNavigation, type Navigation } from './navigation.ts';
+import { createPlanDesk, type PlanDesk } from './plans.ts';
 import { createPreferences, type Preferences } from './preferences.ts';
 import { createReadiness, type Readiness } from './readiness.ts';
+import { createRunDesk, type RunDesk } from './run.ts';
 import { createSaving, type Saving } from './saving.ts';
 import { createUndo, type Undo } from './undo.ts';
 
@@ -17,6 +20,11 @@ export interface App {
   readonly undo: Undo;
   readonly readiness: Readiness;
   readonly gear: GearDesk;
+  readonly drafts: DraftDesk;
+  readonly plans: PlanDesk;
+  readonly run: RunDesk;
+  /** The local calendar day, YYYY-MM-DD. */
+  today(): string;
   /** On iOS in a tab nothing entered reaches the installed app: install comes first. */
   readonly installFirst: boolean;
   /** The app has never been used on this device: the first screen is due. */
@@ -65,7 +73,19 @@ export async function createApp(parts: Parts): Promise<App> {
     newId: device.ids.make,
     onFirstOwnBody: readiness.askToKeep,
   });
-  await Promise.all([preferences.load(), gear.load()]);
+  const drafts = createDrafts({ store, saving });
+  const plans = createPlanDesk({ store, gear: gear.gear, saving, undo, newId: device.ids.make });
+  await Promise.all([preferences.load(), gear.load(), drafts.load(), plans.load()]);
+  const run = await createRunDesk({
+    store,
+    writer: await store.writer(),
+    clock: device.clock,
+    newId: device.ids.make,
+    ticker: device.ticker,
+    wakeLock: device.wakeLock,
+    locks: device.locks,
+    cues: device.cues,
+  });
   const navigation = createNavigation(parts.browser);
   effect(() => device.setPageTheme(PAGE_THEMES[preferences.current.value.theme]));
   return {
@@ -76,20 +96,28 @@ export async function createApp(parts: Parts): Promise<App> {
     undo,
     readiness,
     gear,
+    drafts,
+    plans,
+    run,
+    today() {
+      const { wallMs, offsetMin } = device.clock.now();
+      return new Date(wallMs + offsetMin * 60_000).toISOString().slice(0, 10);
+    },
     installFirst: device.platform.installFirst,
     firstStart: computed(
       () => !preferences.current.value.welcomed && gear.gear.value.bodies.length === 0,
     ),
     tryPractice() {
       gear.addPractice();
+      plans.addPractice();
       preferences.change({ welcomed: true });
-      navigation.replace('gear');
+      navigation.replace('plan');
     },
     beginWithOwnBody() {
       preferences.change({ welcomed: true });
       navigation.go('gear', 'body', 'new');
     },
-    updateOffered: computed(() => readiness.updateWaits.value),
+    updateOffered: computed(() => readiness.updateWaits.value && !run.underWay.value),
     applyUpdate: parts.applyUpdate,
   };
 }

@@ -1,9 +1,10 @@
+import type { ComponentChildren } from 'preact';
 import { useId } from 'preact/hooks';
 import './Choice.css';
 
 interface Option<T> {
   readonly value: T;
-  readonly label: string;
+  readonly label: ComponentChildren;
   /** A second line: what it means. */
   readonly note?: string;
 }

@@ -1,3 +1,5 @@
+import type { Fault } from '../../gear/read.ts';
+import { faultSentences } from './faults.en.ts';
 import { createFormats } from './formats.ts';
 import { gear } from './gear.en.ts';
 import { outing } from './outing.en.ts';
@@ -11,6 +13,9 @@ export const en = {
     months: ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'],
     date: (day, month, year) => `${day} ${month} ${year}`,
   }),
+  /** What is wrong with a value, in one sentence. */
+  fault: ({ rule, params }: Fault): string =>
+    faultSentences[rule]?.(params) ?? `This cannot be taken: ${rule}. Enter it in another way.`,
   gear,
   outing,
   parts,

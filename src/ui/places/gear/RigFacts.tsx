@@ -1,0 +1,35 @@
+import { positionsOf } from '../../../gear/positions.ts';
+import type { Assembled } from '../../../gear/rig.ts';
+import { entrancePupil } from '../../../science/focus.ts';
+import { isRefusal } from '../../../science/refusal.ts';
+import { angleOfView } from '../../../science/view.ts';
+import { Figure } from '../../parts/Figure.tsx';
+import { Figures } from '../../parts/Figures.tsx';
+import { useWords } from '../../words/words.ts';
+
+/** Figures that follow from a body and the lens on it. */
+export function RigFacts({ rig: { body, lens } }: { readonly rig: Assembled }) {
+  const { format, gear } = useWords();
+  const positions = positionsOf(body, lens);
+  const widest = isRefusal(positions) ? undefined : positions.fNumbers[0]?.exact;
+  return (
+    <Figures>
+      <Figure
+        label={gear.angle}
+        value={gear.angles(
+          format.number(angleOfView(body.widthMm, lens.focalMm), 1),
+          format.number(angleOfView(body.heightMm, lens.focalMm), 1),
+        )}
+        note={gear.angleNote}
+      />
+      <Figure
+        label={gear.pupil}
+        value={
+          widest === undefined
+            ? null
+            : gear.millimetres(format.number(entrancePupil(lens.focalMm, widest), 1))
+        }
+      />
+    </Figures>
+  );
+}

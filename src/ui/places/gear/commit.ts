@@ -1,0 +1,32 @@
+import type { Body } from '../../../gear/body.ts';
+import type { BodyId, LensId } from '../../../gear/ids.ts';
+import type { Lens } from '../../../gear/lens.ts';
+import { bodyFields, lensFields } from '../../../gear/parse.ts';
+import { isFault } from '../../../gear/read.ts';
+import { useApp } from '../../shell/useApp.ts';
+import { useWords } from '../../words/words.ts';
+
+/** Takes one field's new value, or says in one sentence why not. */
+export type CommitField<T> = <K extends keyof T>(field: K, value: unknown) => string | null;
+
+/** Commits the fields of a stored body. */
+export function useBodyCommit(id: BodyId): CommitField<Body> {
+  const { gear } = useApp();
+  const { fault } = useWords();
+  return (field, value) => {
+    const read = bodyFields[field](value);
+    const broken = isFault(read) ? read : gear.changeBody(id, { [field]: read });
+    return broken && fault(broken);
+  };
+}
+
+/** Commits the fields of a stored lens. */
+export function useLensCommit(id: LensId): CommitField<Lens> {
+  const { gear } = useApp();
+  const { fault } = useWords();
+  return (field, value) => {
+    const read = lensFields[field](value);
+    const broken = isFault(read) ? read : gear.changeLens(id, { [field]: read });
+    return broken && fault(broken);
+  };
+}

@@ -1,0 +1,48 @@
+import type { Fault } from '../../gear/read.ts';
+
+type Sentence = (params: Fault['params']) => string;
+
+/**
+ * What is wrong with a value, by the key of the rule that it broke. One sentence each: what is
+ * wrong, and what to do.
+ */
+export const faultSentences: Readonly<Record<string, Sentence>> = {
+  'text-empty': () => 'This is empty. Write something that you will know it by.',
+  'text-too-long': ({ most }) => `This is too long. ${most} characters fit.`,
+  'text-unprintable': () => 'There is a character in this that cannot be shown. Type it again.',
+  'not-text': () => 'This is not text. Type it again.',
+  'not-a-number': () => 'This is not a number. Write it with digits and one comma or point.',
+  'not-a-decimal': () => 'This is not a number. Write it with digits and one comma or point.',
+  'not-whole': () => 'This must be a whole number. Leave out the decimals.',
+  'out-of-range': ({ least, most }) => `This must lie between ${least} and ${most}.`,
+  'not-a-mark': () =>
+    'This is not a position of a dial. Write it as the body shows it, as in 6.3, 64 or 1/250.',
+  'not-a-date': () => 'This is not a day. Write year, month and day, as in 2027-02-12.',
+  'not-among': ({ choices }) => `This must be one of these: ${choices}.`,
+  'not-yes-or-no': () => 'This must be yes or no.',
+  'not-in-file-names': () =>
+    'File names cannot hold any of / \\ : * ? " < > |. Leave that character out.',
+  'counter-past-its-digits': ({ digits }) =>
+    `A number of ${digits} digits never gets that far. Write a smaller last number, or more digits.`,
+  'sensor-upright': () =>
+    'The height is larger than the width. Enter the longer side as the width.',
+  'pixels-not-of-this-sensor': () =>
+    'These pixels do not fit these sides: they would be far from square. Check sides and pixels.',
+  'timer-not-among-choices': () => 'The body has no such self-timer. Choose one of its times.',
+  'dial-ends-upside-down': () =>
+    'The ends of the dial are the wrong way round. The first must be below the last.',
+  'dial-end-off-series': () =>
+    'The dial has no such position at this step. Choose another end or another step.',
+  'dial-empty': () => 'No position would be left on the dial. Keep at least one.',
+  'dial-mark-not-a-number': () =>
+    'This is not a position of a dial. Write it as the body shows it, as in 6.3, 64 or 1/250.',
+  'f-number-not-positive': () => 'An f-number is above zero. Write it as on the lens.',
+  'iso-not-positive': () => 'An ISO is above zero. Write it as on the body.',
+  'time-not-positive': () => 'A time is above zero. Write it as on the body.',
+  'duration-negative': () => 'This time cannot be below zero.',
+  'length-not-positive': () => 'A length is above zero. Write it in millimetres.',
+  'pixels-not-positive': () => 'A count of pixels is above zero.',
+  'stops-not-finite': () => 'This is not a number of stops. Write it as in -0.15.',
+  'body-gone': () => 'A rig needs a body that is not there. Choose another body.',
+  'lens-gone': () => 'A rig needs a lens that is not there. Choose another lens.',
+};
