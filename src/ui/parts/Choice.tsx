@@ -28,7 +28,7 @@ export function Choice<T extends string | number>(props: Props<T>) {
   const { label, options, value, as = 'row', field, onChange } = props;
   const name = useId();
   return (
-    <fieldset class={`choice ${as}${field ? ' field' : ''}`}>
+    <fieldset class={`choice${as === 'list' ? ' listed' : ''}${field ? ' field' : ''}`}>
       <legend>{label}</legend>
       <div class="options">
         {options.map((option) => (

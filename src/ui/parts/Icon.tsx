@@ -14,8 +14,8 @@ const PATHS = {
   undo: 'M9 5L4 10L9 15M4 10H15A5 5 0 0 1 15 20H9',
   more: 'M4 12H6M11 12H13M18 12H20',
   grip: 'M5 8H19M5 12H19M5 16H19',
-  /* A body on its plate, seen from the front. */
-  gear: 'M3 7H21V18H3ZM12 8.5A4 4 0 1 0 12 16.5A4 4 0 1 0 12 8.5M5 7V5H9M12 18V21M8 21H16',
+  /* A body seen from the front. */
+  gear: 'M2 6H22V19H2ZM12 8.5A4 4 0 1 0 12 16.5A4 4 0 1 0 12 8.5M5 6V3.5H9V6',
   /* The sun half under the horizon. */
   light: 'M2 16H22M6 16A6 6 0 0 1 18 16M12 3V6M4 8L6 9.7M20 8L18 9.7M5 20H19',
   /* A list with two columns to tick. */

@@ -19,7 +19,7 @@ export const parts = {
   dismiss: 'Dismiss',
   undo: 'Undo',
   chosen: 'chosen',
-  asStated: 'as stated',
+  asStated: 'Stated default',
   deed: ({ thing, name }: Deed) =>
     name === ''
       ? `Deleted ${THINGS[thing]}.`

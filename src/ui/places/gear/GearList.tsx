@@ -97,9 +97,8 @@ export function GearList() {
                 return (
                   <li key={rig.id}>
                     <Row
-                      title={
-                        parts ? words.rigLine(parts.body.name, parts.lens.name) : words.rigBroken
-                      }
+                      title={parts ? parts.body.name : words.rigBroken}
+                      note={parts && words.withLens(parts.lens.name)}
                       sign={
                         <span class="rig-cell">
                           <RigSign letter={rig.letter} />

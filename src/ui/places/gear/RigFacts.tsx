@@ -15,12 +15,12 @@ export function RigFacts({ rig: { body, lens } }: { readonly rig: Assembled }) {
   return (
     <Figures>
       <Figure
-        label={gear.angle}
-        value={gear.angles(
-          format.number(angleOfView(body.widthMm, lens.focalMm), 1),
-          format.number(angleOfView(body.heightMm, lens.focalMm), 1),
-        )}
-        note={gear.angleNote}
+        label={gear.angleAcross}
+        value={gear.angle(format.number(angleOfView(body.widthMm, lens.focalMm), 1))}
+      />
+      <Figure
+        label={gear.angleUp}
+        value={gear.angle(format.number(angleOfView(body.heightMm, lens.focalMm), 1))}
       />
       <Figure
         label={gear.pupil}
