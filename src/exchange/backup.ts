@@ -3,10 +3,10 @@ import { also, fault, id, list, object, within } from '../gear/read.ts';
 import type { Gear } from '../gear/rig.ts';
 import type { OutingEvent } from '../outing/events.ts';
 import type { OutingId } from '../outing/ids.ts';
+import { readPlan } from '../plan/parse.ts';
 import type { Plan } from '../plan/plan.ts';
 import { readEvents } from './events.ts';
 import { jsonFile } from './json.ts';
-import { readPlan } from './plan.ts';
 
 /** Everything a device holds that is its owner's. */
 export interface Backup {

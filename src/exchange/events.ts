@@ -39,8 +39,9 @@ import {
   VERDICTS,
 } from '../outing/events.ts';
 import type { EventId, MadeId, OutingId, SessionId, WriterId } from '../outing/ids.ts';
+import type { FrameKey } from '../plan/ids.ts';
+import { readPlan, readPlannedFrame } from '../plan/parse.ts';
 import { parseDuration, parseEv, parseFNumber, parseIso, parseSeconds } from '../science/units.ts';
-import { MOST_FRAMES, readFrameKey, readPlan, readPlannedFrame } from './plan.ts';
 import { type OlderEvent, upcast } from './upcast.ts';
 
 /*
@@ -49,6 +50,8 @@ import { type OlderEvent, upcast } from './upcast.ts';
  */
 
 const MOST_TEXT = 100_000;
+const MOST_KEY = 500;
+const MOST_FRAMES = 100_000;
 const MOST_EVENTS = 500_000;
 /** Longer than any exposure, wait or delay of one outing. */
 const MOST_S = 1e6;
@@ -62,6 +65,9 @@ const readDuration = number(parseDuration, 0, MOST_S);
 const readTime = number(parseSeconds, 1e-6, MOST_S);
 const readFileNumber = nullable(whole(0, MOST_FILE_NUMBER));
 const readVerdict = oneOf(VERDICTS);
+/** Whether there is such a frame is the fold's question. */
+const readFrameKey: Reader<FrameKey> = (value) =>
+  typeof value === 'string' && value.length < MOST_KEY ? (value as FrameKey) : fault('not-an-id');
 const readFrames = list(readPlannedFrame, MOST_FRAMES);
 const nothing = object<Record<string, never>>({});
 

@@ -231,7 +231,7 @@ export const offsetFields: Fields<Offset> = {
   how: text(MOST_REMARK),
 };
 
-export const readOffset: Reader<Offset> = object<Offset>(offsetFields);
+const readOffset: Reader<Offset> = object<Offset>(offsetFields);
 
 export const readRig: Reader<Rig> = object<Rig>({
   id: id<RigId>(),
@@ -273,7 +273,7 @@ export const readGear: Reader<Gear> = also(
   },
 );
 
-const readTimeChoice: Reader<TimeChoice> = tagged<TimeChoice, 'kind'>('kind', {
+export const readTimeChoice: Reader<TimeChoice> = tagged<TimeChoice, 'kind'>('kind', {
   dial: object<Extract<TimeChoice, { kind: 'dial' }>>({ kind: oneOf(['dial']), mark: readMark }),
   bulb: object<Extract<TimeChoice, { kind: 'bulb' }>>({
     kind: oneOf(['bulb']),
