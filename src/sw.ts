@@ -9,6 +9,9 @@ import { PrecacheController } from 'workbox-precaching/PrecacheController.js';
  * worker as soon as the last window is gone, so a kill in the middle of an outing would bring it
  * back on another version of the app.
  *
+ * The word is followed without skipWaiting: the worker before serves the new build as well, and a
+ * worker that changes in the middle of a navigation left the page hanging (seen in Chromium 156).
+ *
  * No IndexedDB here: a worker that holds the database open can stall the page that needs it.
  */
 
@@ -24,8 +27,8 @@ interface CachedBuild {
 
 const scope = self.registration.scope;
 const indexPage = new URL('index.html', scope).href;
-const noteCache = 'build-in-use';
-const noteAddress = new URL('build-in-use', scope).href;
+const noteCache = 'in-use';
+const noteAddress = new URL('in-use', scope).href;
 
 const files = self.__WB_MANIFEST;
 const controller = new PrecacheController({ cacheName: `build-${BUILD}` });
@@ -50,11 +53,8 @@ function find(build: CachedBuild, address: string): Promise<Response | undefined
   return caches.match(address, { cacheName: build.cache, ignoreSearch: true });
 }
 
-/** Lets go of builds that no window can still need. */
+/** Lets go of the builds before. A worker becomes active only when no window of theirs is left. */
 async function forgetOldBuilds(): Promise<void> {
-  const windows = await self.clients.matchAll({ type: 'window', includeUncontrolled: true });
-  // Another window may still run an old build and ask for a later part of it.
-  if (windows.length > 1) return;
   const kept = [noteCache, ownBuild.cache, (await buildInUse()).cache];
   const names = await caches.keys();
   await Promise.all(
@@ -142,8 +142,6 @@ async function answerMessage(type: unknown): Promise<unknown> {
       return (await buildInUse()).cache !== ownBuild.cache;
     case 'take-over':
       await use(ownBuild);
-      // Not awaited: it ends only when the worker before has, which may itself wait for this answer.
-      void self.skipWaiting();
       return true;
     default:
       return undefined;

@@ -38,6 +38,11 @@ function readCount(answer: unknown): CachedFiles {
   throw new Error(`The service worker could not count its files: ${JSON.stringify(answer)}.`);
 }
 
+/** The worker that carries the newest build: one that waits, or the one that serves the page. */
+const newestOf = ({ active, waiting }: ServiceWorkerRegistration): ServiceWorker | null =>
+  waiting ?? active;
+
+/** Whether a worker carries another build than the one in use. */
 const isNewer = async (worker: ServiceWorker): Promise<boolean> =>
   (await messageSW(worker, { type: 'is-newer' })) === true;
 
@@ -73,8 +78,12 @@ export function registerUpdates(listener: UpdateListener): Updates {
     const files = await cachedFiles();
     if (files.present === files.expected) listener.onReady(files);
     else listener.onIncomplete(files);
-    const { active, waiting } = await registered;
-    if (waiting !== null || (active !== null && (await isNewer(active)))) listener.onWaiting();
+    await offerNewer();
+  };
+
+  const offerNewer = async (): Promise<void> => {
+    const worker = newestOf(await registered);
+    if (worker !== null && (await isNewer(worker))) listener.onWaiting();
   };
 
   const register = async (): Promise<ServiceWorkerRegistration> => {
@@ -83,15 +92,14 @@ export function registerUpdates(listener: UpdateListener): Updates {
     return registration;
   };
 
-  workbox.addEventListener('waiting', () => listener.onWaiting());
+  workbox.addEventListener('waiting', () => void offerNewer().catch(failed));
   const registered = register();
   look().catch(failed);
 
   return {
     cachedFiles,
     async applyUpdate() {
-      const { active, waiting } = await registered;
-      const worker = waiting ?? active;
+      const worker = newestOf(await registered);
       if (worker !== null) await messageSW(worker, { type: 'take-over' });
       location.reload();
     },
