@@ -1,5 +1,5 @@
 import type { RigId } from '../gear/ids.ts';
-import { assemble, type Gear } from '../gear/rig.ts';
+import { type Assembled, assemble, type Gear } from '../gear/rig.ts';
 import { type CauseDifferences, causesBetween, type Levels, levelsOf } from '../plan/causes.ts';
 import { type Differences, differencesFrom, type Pair } from '../plan/differences.ts';
 import type { Dialled } from '../plan/frame.ts';
@@ -33,44 +33,37 @@ export interface SetLedger {
   readonly mean: Differences | null;
 }
 
-/** The level of one rig in one pass; null if none of its frames counts. */
-function levelIn(
+/** The mean level of one rig's frames in each pass. */
+function levelsByPass(
   frames: readonly CountedFrame[],
-  assembled: Pair['reference'],
-  pass: number,
-): Levels | null {
-  const [first, ...more] = frames
-    .filter((frame) => frame.pass === pass && frame.rig === assembled.rig.id)
-    .map(({ settings, exact }) => levelsOf({ assembled, settings, exact }));
-  return first ? meanLevels([first, ...more]) : null;
-}
-
-/** A pair in one pass of a set, by cause; null if either rig has no frame that counts. */
-function causesIn(
-  set: PlanSet,
-  pair: Pair,
-  pass: number,
-  frames: readonly CountedFrame[],
-): CauseDifferences | null {
-  const inSet = frames.filter((frame) => frame.set === set.id);
-  const reference = levelIn(inSet, pair.reference, pass);
-  const other = levelIn(inSet, pair.other, pass);
-  return reference && other && causesBetween(reference, other);
+  assembled: Assembled,
+): ReadonlyMap<number, Levels> {
+  const found = new Map<number, [Levels, ...Levels[]]>();
+  for (const { rig, pass, settings, exact } of frames) {
+    if (rig !== assembled.rig.id) continue;
+    const level = levelsOf({ assembled, settings, exact });
+    const others = found.get(pass);
+    if (others) others.push(level);
+    else found.set(pass, [level]);
+  }
+  return new Map([...found].map(([pass, levels]) => [pass, meanLevels(levels)]));
 }
 
 /**
- * A pair over all passes of a set. Passes that lack one side are named and left out: a mean over
- * unlike passes would let the fade in that the order was to cancel.
+ * A pair over all passes of a set, from that set's frames. In each pass the mean over the repeats of
+ * the other rig stands against that of the reference. Passes that lack one side are named and left
+ * out: a mean over unlike passes would let the fade in that the order was to cancel.
  */
-export function setLedger(set: PlanSet, pair: Pair, frames: readonly CountedFrame[]): SetLedger {
-  const rigs = [pair.reference.rig.id, pair.other.rig.id];
-  const numbers = frames
-    .filter((frame) => frame.set === set.id && rigs.includes(frame.rig))
-    .map(({ pass }) => pass);
-  const found = [...new Set(numbers)]
-    .sort((a, b) => a - b)
-    .map((pass) => ({ pass, causes: causesIn(set, pair, pass, frames) }));
-  const complete = found.flatMap(({ pass, causes }) => (causes ? [{ pass, causes }] : []));
+function setLedger(set: PlanSet, pair: Pair, frames: readonly CountedFrame[]): SetLedger {
+  const reference = levelsByPass(frames, pair.reference);
+  const other = levelsByPass(frames, pair.other);
+  const complete: { pass: number; causes: CauseDifferences }[] = [];
+  const unpaired: number[] = [];
+  for (const pass of [...new Set([...reference.keys(), ...other.keys()])].sort((a, b) => a - b)) {
+    const [one, two] = [reference.get(pass), other.get(pass)];
+    if (one && two) complete.push({ pass, causes: causesBetween(one, two) });
+    else unpaired.push(pass);
+  }
   const [first, ...more] = complete.map(({ causes }) => causes);
   return {
     set: set.id,
@@ -80,7 +73,7 @@ export function setLedger(set: PlanSet, pair: Pair, frames: readonly CountedFram
       pass,
       differences: differencesFrom(causes, pair, set.hold),
     })),
-    unpaired: found.flatMap(({ pass, causes }) => (causes ? [] : [pass])),
+    unpaired,
     mean: first ? differencesFrom(meanCauses([first, ...more]), pair, set.hold) : null,
   };
 }
@@ -94,13 +87,21 @@ export function ledgersOf(
   gear: Gear,
   frames: readonly CountedFrame[],
 ): readonly SetLedger[] {
+  const bySet = new Map<SetId, CountedFrame[]>();
+  for (const frame of frames) {
+    const others = bySet.get(frame.set);
+    if (others) others.push(frame);
+    else bySet.set(frame.set, [frame]);
+  }
   return plan.sets
     .filter((set) => set.kind !== 'capped-dark')
     .flatMap((set) => {
       const reference = assemble(gear, set.reference);
       return plan.rigs.flatMap((id) => {
         const other = id === set.reference ? null : assemble(gear, id);
-        return reference && other ? [setLedger(set, { reference, other }, frames)] : [];
+        return reference && other
+          ? [setLedger(set, { reference, other }, bySet.get(set.id) ?? [])]
+          : [];
       });
     });
 }
