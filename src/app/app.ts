@@ -3,6 +3,7 @@ import type { Device } from '../device/device.ts';
 import type { Store } from '../store/contract.ts';
 import { createDrafts, type DraftDesk } from './drafts.ts';
 import { createGearDesk, type GearDesk } from './gear.ts';
+import { createGearFiles, type GearFiles } from './gearFiles.ts';
 import { type Browser, createNavigation, type Navigation } from './navigation.ts';
 import { createPlanDesk, type PlanDesk } from './plans.ts';
 import { createPreferences, type Preferences } from './preferences.ts';
@@ -20,6 +21,7 @@ export interface App {
   readonly undo: Undo;
   readonly readiness: Readiness;
   readonly gear: GearDesk;
+  readonly gearFiles: GearFiles;
   readonly drafts: DraftDesk;
   readonly plans: PlanDesk;
   readonly run: RunDesk;
@@ -96,6 +98,13 @@ export async function createApp(parts: Parts): Promise<App> {
     undo,
     readiness,
     gear,
+    gearFiles: createGearFiles({
+      desk: gear,
+      store,
+      share: device.share,
+      clock: device.clock,
+      version: parts.version,
+    }),
     drafts,
     plans,
     run,

@@ -25,7 +25,7 @@ interface Props {
 }
 
 /** What each element is, said again: some browsers forget it once a style sheet has stacked the table. */
-const ROLES = {
+export const ROLES = {
   table: { role: 'table' },
   rowgroup: { role: 'rowgroup' },
   row: { role: 'row' },

@@ -4,6 +4,7 @@ import { createFormats } from './formats.ts';
 import { gear } from './gear.en.ts';
 import { outing } from './outing.en.ts';
 import { parts } from './parts.en.ts';
+import { plan } from './plan.en.ts';
 import { shell } from './shell.en.ts';
 
 /** English. */
@@ -16,8 +17,14 @@ export const en = {
   /** What is wrong with a value, in one sentence. */
   fault: ({ rule, params }: Fault): string =>
     faultSentences[rule]?.(params) ?? `This cannot be taken: ${rule}. Enter it in another way.`,
+  /** Why a file was not taken, with the first fault and its place. */
+  fileFault: ({ rule, params, path }: Fault): string => {
+    const sentence = faultSentences[rule]?.(params) ?? `It breaks a rule: ${rule}.`;
+    return `Nothing was taken from the file, and nothing here has changed. ${path === '' ? '' : `At ${path}: `}${sentence}`;
+  },
   gear,
   outing,
   parts,
+  plan,
   shell,
 };

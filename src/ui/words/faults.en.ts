@@ -43,6 +43,21 @@ export const faultSentences: Readonly<Record<string, Sentence>> = {
   'length-not-positive': () => 'A length is above zero. Write it in millimetres.',
   'pixels-not-positive': () => 'A count of pixels is above zero.',
   'stops-not-finite': () => 'This is not a number of stops. Write it as in -0.15.',
+  'not-an-object': () => 'A group of fields is missing here.',
+  'not-a-list': () => 'A list is missing here.',
+  'list-too-long': ({ most }) => `There are more than ${most} here.`,
+  'field-missing': () => 'This field is missing.',
+  'field-unknown': ({ field }) => `There is a field that this version does not know: ${field}.`,
+  'not-an-id': () => 'This is not a name that the app gives.',
+  'id-twice': ({ id }) => `The name ${id} stands twice.`,
+  'file-empty': () => 'The file is empty. Choose another file.',
+  'file-too-large': ({ mostMegabytes }) => `The file is larger than ${mostMegabytes} MB.`,
+  'file-newer': () => 'A newer version of the app wrote it. Update the app, then take it again.',
+  'not-json': ({ line, column }) =>
+    line === undefined
+      ? 'It is damaged, or not one of ours. Choose another file.'
+      : `It is damaged at line ${line}, column ${column}. Choose another file.`,
+  'other-format': () => 'It is not one of ours. Choose another file.',
   'body-gone': () => 'A rig needs a body that is not there. Choose another body.',
   'lens-gone': () => 'A rig needs a lens that is not there. Choose another lens.',
 };

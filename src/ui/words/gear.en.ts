@@ -1,6 +1,18 @@
 import type { Bulb, DarkFrame, TimeDial } from '../../gear/body.ts';
 import type { Step } from '../../science/dials.ts';
 
+/** What came out of a file. */
+interface Taken {
+  readonly bodies: number;
+  readonly lenses: number;
+  readonly rigs: number;
+  readonly copies: number;
+  readonly deletedHere: number;
+}
+
+const count = (number: number, one: string, several: string): string =>
+  `${number} ${number === 1 ? one : several}`;
+
 /** Words of the Gear place. */
 export const gear = {
   title: 'Gear',
@@ -24,6 +36,26 @@ export const gear = {
 
   change: 'Change',
   called: 'What it is called',
+  file: 'Gear file',
+  fileIs: 'Hands your own gear to another phone. Invented gear stays here.',
+  toFile: 'Gear to a file',
+  fromFile: 'Gear from a file',
+  taken: ({ bodies, lenses, rigs, copies, deletedHere }: Taken) => {
+    const came =
+      bodies + lenses + rigs === 0
+        ? 'Nothing new in this file.'
+        : `Taken: ${count(bodies, 'body', 'bodies')}, ${count(lenses, 'lens', 'lenses')}, ${count(rigs, 'rig', 'rigs')}.`;
+    const asCopies =
+      copies === 0 ? '' : ` As a copy beside yours: ${count(copies, 'thing', 'things')}.`;
+    const away =
+      deletedHere === 0 ? '' : ` ${deletedHere} stayed away, because you had deleted them here.`;
+    return came + asCopies + away;
+  },
+  unreadable: {
+    'too-large': 'Nothing was taken: the file is too large to be one of ours. Choose another file.',
+    'not-text': 'Nothing was taken: the file is not text. Choose another file.',
+    gone: 'Nothing was taken: the phone does not give the file out any more. Choose it again.',
+  },
   copy: 'Copy',
   delete: 'Delete',
   copyOf: (name: string) => `${name}, copy`,

@@ -31,6 +31,18 @@ export const parts = {
   moveDown: (name: string) => `Move ${name} down`,
   drag: (name: string) => `Drag ${name}`,
   movedTo: (name: string, place: number, of: number) => `${name} is now ${place} of ${of}.`,
+  give: { share: 'Share it', download: 'Save it', text: 'Show it as text' },
+  fileReady: (name: string) => `${name} is ready.`,
+  noWayOut:
+    'This browser gives no file away. Nothing is lost. Open the app in another browser to save it.',
+  fileText: 'The file as text. Select all and copy it.',
+  given: {
+    shared: 'Handed on.',
+    closed: 'Not handed on. The file is still here.',
+    downloaded: 'Handed to the browser. Look for it among the downloads.',
+    text: '',
+    refused: 'The system did not take it. The file is still here. Try the other way.',
+  },
   notANumber: 'This is not a number. Write it with digits and one comma or point, as in 43.8.',
   needed: 'This is needed. Fill it in to go on.',
 };

@@ -12,6 +12,7 @@ import { Section } from '../../parts/Section.tsx';
 import { DeviceSection } from '../../shell/DeviceSection.tsx';
 import { useApp } from '../../shell/useApp.ts';
 import { useWords } from '../../words/words.ts';
+import { GearFileSection } from './GearFileSection.tsx';
 
 export function GearList() {
   const { gear: desk, navigation } = useApp();
@@ -116,6 +117,7 @@ export function GearList() {
           </>
         )}
       </Section>
+      <GearFileSection />
       <DeviceSection />
     </Screen>
   );

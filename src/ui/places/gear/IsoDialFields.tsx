@@ -20,7 +20,10 @@ export function IsoDialFields({
   readonly onChange: (dial: IsoDial) => string | null;
 }) {
   const { format, gear } = useWords();
-  const marks = ISO_MARKS[dial.step].map((mark) => ({ value: mark, label: format.number(Number(mark), 0) }));
+  const marks = ISO_MARKS[dial.step].map((mark) => ({
+    value: mark,
+    label: format.number(Number(mark), 0),
+  }));
   const orNone = [{ value: null, label: gear.none }, ...marks];
   const full = isoPositions({ ...dial, missing: [] });
   return (

@@ -1,0 +1,48 @@
+import { useState } from 'preact/hooks';
+import type { Offer, TakenGear } from '../../../app/gearFiles.ts';
+import { Button } from '../../parts/Button.tsx';
+import { GiveFile } from '../../parts/GiveFile.tsx';
+import { Notice } from '../../parts/Notice.tsx';
+import { Section } from '../../parts/Section.tsx';
+import { TakeFile } from '../../parts/TakeFile.tsx';
+import { useApp } from '../../shell/useApp.ts';
+import { useWords, type Words } from '../../words/words.ts';
+
+/** Own gear to a file, and gear from a file. */
+export function GearFileSection() {
+  const { gear: desk, gearFiles } = useApp();
+  const words = useWords();
+  const { gear } = words;
+  const [offer, setOffer] = useState<Offer | null | 'closed'>('closed');
+  const [taken, setTaken] = useState<TakenGear | null>(null);
+  return (
+    <Section title={gear.file}>
+      <p>{gear.fileIs}</p>
+      <div class="acts">
+        {desk.hasOwn.value && (
+          <Button onPress={() => setOffer(gearFiles.offer())}>{gear.toFile}</Button>
+        )}
+        <TakeFile onFile={(file) => void gearFiles.take(file).then(setTaken)}>
+          {gear.fromFile}
+        </TakeFile>
+      </div>
+      {taken && <Notice urgent>{sentence(taken, words)}</Notice>}
+      {offer !== 'closed' && (
+        <GiveFile title={gear.toFile} offer={offer} onClose={() => setOffer('closed')} />
+      )}
+    </Section>
+  );
+}
+
+function sentence(taken: TakenGear, { fileFault, gear, shell }: Words): string {
+  switch (taken.how) {
+    case 'taken':
+      return gear.taken(taken);
+    case 'refused':
+      return fileFault(taken.fault);
+    case 'unreadable':
+      return gear.unreadable[taken.why];
+    case 'store':
+      return shell.notSaved[taken.fault.kind];
+  }
+}
