@@ -18,7 +18,16 @@ export interface OutingLocks {
   takeOver(outing: string, signal: AbortSignal): Promise<Ownership>;
 }
 
-export function browserLocks(locks: Pick<LockManager, 'request'> | undefined): OutingLocks {
+/** The part of the browser's lock manager that is used. */
+interface LockRequests {
+  request(
+    name: string,
+    options: LockOptions,
+    whenDecided: (lock: Lock | null) => Promise<void> | undefined,
+  ): Promise<unknown>;
+}
+
+export function browserLocks(locks: LockRequests | undefined): OutingLocks {
   const owned = new Map<string, () => void>();
 
   const request = (outing: string, options: LockOptions): Promise<Ownership> => {
