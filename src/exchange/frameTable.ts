@@ -1,7 +1,7 @@
 import { type Assembled, assemble } from '../gear/rig.ts';
 import type { Exact, Settings } from '../gear/settings.ts';
 import { framesOf, HAND_TIMING_S, type LogFrame, type OpenTime } from '../log/frames.ts';
-import { type CountedFrame, ledgersOf } from '../log/ledger.ts';
+import { countedFrames, ledgersOf } from '../log/ledger.ts';
 import type { Instant } from '../outing/instant.ts';
 import type { RunState } from '../outing/state.ts';
 import type { Cause, KnownOrUnknown } from '../plan/causes.ts';
@@ -138,15 +138,9 @@ const COLUMNS: Readonly<Record<string, (row: Row) => Cell>> = {
   LightCommonCropStops: figure((differences) => differences.light.commonCrop),
 };
 
-/** The frames that the ledger is made of. */
-const counted = (frames: readonly LogFrame[]): readonly CountedFrame[] =>
-  frames.flatMap(({ counts, planned: { set, pass }, rig, settings, exact }) =>
-    counts && settings && exact ? [{ set, rig, pass, settings, exact }] : [],
-  );
-
 function rowsOf(run: RunState): readonly Row[] {
   const frames = framesOf(run);
-  const ledgers = ledgersOf(run.plan, run.gear, counted(frames));
+  const ledgers = ledgersOf(run.plan, run.gear, countedFrames(frames));
   return frames.map((frame) => ({
     run,
     frame,

@@ -11,6 +11,7 @@ import type { Instant } from '../outing/instant.ts';
 import type { Correction, MadeFrame, RunState } from '../outing/state.ts';
 import { elapsedBetween } from '../outing/timing.ts';
 import type { PlannedFrame } from '../plan/frame.ts';
+import type { FrameKey } from '../plan/ids.ts';
 import type { PlanSet } from '../plan/plan.ts';
 import { isRefusal } from '../science/refusal.ts';
 import { duration, type Seconds } from '../science/units.ts';
@@ -83,7 +84,7 @@ export function framesOf(state: RunState): readonly LogFrame[] {
       ],
     };
   });
-  return withCounting(rows);
+  return withCounting(rows, state.corrections);
 }
 
 function byFrame<T extends { readonly made: MadeId | null }>(
@@ -133,15 +134,26 @@ function rowOf(
   };
 }
 
-/** The newest of a planned frame's tries that was not discarded counts, unless a correction says otherwise. */
-function withCounting(rows: readonly Omit<LogFrame, 'counts'>[]): readonly LogFrame[] {
-  const newest = new Map<string, MadeId>();
-  for (const row of rows) {
-    if (!row.discarded && row.settings) newest.set(row.planned.key, row.id);
+/**
+ * Of the tries of a planned frame one counts: the one that a correction named last, else the newest
+ * that was not discarded; never one that a correction has ruled out.
+ */
+function withCounting(
+  rows: readonly Omit<LogFrame, 'counts'>[],
+  corrections: readonly Correction[],
+): readonly LogFrame[] {
+  const chosen = new Map<FrameKey, MadeId>();
+  const keys = new Map(rows.map(({ id, planned }) => [id, planned.key]));
+  for (const { planned, discarded, settings, id } of rows) {
+    if (!discarded && settings) chosen.set(planned.key, id);
+  }
+  for (const { made, change } of corrections) {
+    const key = keys.get(made);
+    if (key && change.field === 'counts' && change.value) chosen.set(key, made);
   }
   return rows.map((row) => ({
     ...row,
-    counts: lastOf(row.corrections, 'counts', newest.get(row.planned.key) === row.id),
+    counts: chosen.get(row.planned.key) === row.id && lastOf(row.corrections, 'counts', true),
   }));
 }
 

@@ -6,6 +6,7 @@ import type { Dialled } from '../plan/frame.ts';
 import type { SetId } from '../plan/ids.ts';
 import { meanCauses, meanLevels } from '../plan/means.ts';
 import type { Plan, PlanSet } from '../plan/plan.ts';
+import type { LogFrame } from './frames.ts';
 
 /** A frame that was really made and counts, with what was really set and the time really open. */
 export interface CountedFrame extends Dialled {
@@ -13,6 +14,12 @@ export interface CountedFrame extends Dialled {
   readonly rig: RigId;
   readonly pass: number;
 }
+
+/** The frames that the ledger is made of. */
+export const countedFrames = (frames: readonly LogFrame[]): readonly CountedFrame[] =>
+  frames.flatMap(({ counts, planned: { set, pass }, rig, settings, exact }) =>
+    counts && settings && exact ? [{ set, rig, pass, settings, exact }] : [],
+  );
 
 /** A pair in one pass. */
 export interface PassLedger {
