@@ -2,7 +2,14 @@ import { readdirSync } from 'node:fs';
 import { join, sep } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { readModules, sourcesOnDisk } from './modules.ts';
-import { forbiddenImports, impureSciences, lateModules, placeOf, places } from './rules.ts';
+import {
+  earlyPackages,
+  forbiddenImports,
+  impureSciences,
+  lateModules,
+  placeOf,
+  places,
+} from './rules.ts';
 
 describe('the modules of src', () => {
   const modules = readModules(sourcesOnDisk());
@@ -29,6 +36,10 @@ describe('the modules of src', () => {
 
   test('need no later part while an outing runs', () => {
     expect(lateModules(modules)).toEqual([]);
+  });
+
+  test('bring no heavy package with the first script', () => {
+    expect(earlyPackages(modules)).toEqual([]);
   });
 });
 
@@ -87,6 +98,21 @@ describe('the check itself', () => {
     );
     expect(lateModules(late)).toEqual(['log/ledger.ts']);
     expect(lateModules(bad)).toEqual([]);
+  });
+
+  test('finds a heavy package in the first script, and lets a later part have it', () => {
+    const heavy = (main: string) =>
+      readModules(
+        new Map([
+          ['main.tsx', main],
+          ['light/night.ts', "import { sun } from '../science/ephemeris.ts';"],
+          ['science/ephemeris.ts', "import { Body } from 'astronomy-engine';"],
+        ]),
+      );
+    expect(earlyPackages(heavy("import './light/night.ts';"))).toEqual([
+      'main.tsx -> light/night.ts -> science/ephemeris.ts -> astronomy-engine',
+    ]);
+    expect(earlyPackages(heavy("void import('./light/night.ts');"))).toEqual([]);
   });
 
   test('reports an import that leads nowhere', () => {

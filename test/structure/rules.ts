@@ -31,7 +31,12 @@ const packagePlaces: Readonly<Record<string, readonly string[]>> = {
   idb: ['store'],
   'workbox-window': ['device'],
   'workbox-precaching': ['sw.ts'],
+  'astronomy-engine': ['science'],
+  '@photostructure/tz-lookup': ['light'],
 };
+
+/** Packages too heavy for the first script: they come in later parts. */
+const laterPackages: readonly string[] = ['astronomy-engine', '@photostructure/tz-lookup'];
 
 /** Folders that an outing in the field needs from the first script on. */
 const neededAtOnce = /^(outing|log|store)\//;
@@ -104,4 +109,16 @@ export function lateModules(modules: Modules): string[] {
   const atOnce = reach(modules, ['main.tsx'], ({ typeOnly, later }) => !typeOnly && !later);
   const ever = reach(modules, ['main.tsx'], ({ typeOnly }) => !typeOnly);
   return [...ever.keys()].filter((path) => neededAtOnce.test(path) && !atOnce.has(path));
+}
+
+/** Every import by which a package that is to load later comes with the first script, as a chain. */
+export function earlyPackages(modules: Modules): string[] {
+  const atOnce = reach(modules, ['main.tsx'], ({ typeOnly, later }) => !typeOnly && !later);
+  return [...atOnce.keys()].flatMap((path) =>
+    (modules.get(path)?.imports ?? [])
+      .filter(
+        ({ target, typeOnly, later }) => !typeOnly && !later && laterPackages.includes(target),
+      )
+      .map(({ target }) => [...chainTo(atOnce, path), target].join(' -> ')),
+  );
 }
