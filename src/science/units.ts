@@ -37,6 +37,14 @@ declare const frequencyUnit: unique symbol;
 declare const decibelsUnit: unique symbol;
 declare const speedUnit: unique symbol;
 declare const timeLimitUnit: unique symbol;
+declare const utcUnit: unique symbol;
+declare const minutesEastUnit: unique symbol;
+declare const stopsPerMinuteUnit: unique symbol;
+declare const metresUnit: unique symbol;
+declare const kilometresUnit: unique symbol;
+declare const arcminutesUnit: unique symbol;
+declare const pressureUnit: unique symbol;
+declare const temperatureUnit: unique symbol;
 
 /** A difference in log2 of light; positive renders brighter. */
 export type Stops = number & { readonly [stopsUnit]: true };
@@ -100,6 +108,23 @@ export type Decibels = number & { readonly [decibelsUnit]: true };
 export type MetresPerSecond = number & { readonly [speedUnit]: true };
 /** The longest time in seconds that a rule allows; infinite where it sets no limit. */
 export type TimeLimit = number & { readonly [timeLimitUnit]: true };
+
+/** An instant in milliseconds since 1970-01-01 UTC. */
+export type UtcMs = number & { readonly [utcUnit]: true };
+/** Minutes that a clock is ahead of UTC; negative west of Greenwich. */
+export type MinutesEast = number & { readonly [minutesEastUnit]: true };
+/** A fade in stops a minute; negative while it gets darker. */
+export type StopsPerMinute = number & { readonly [stopsPerMinuteUnit]: true };
+/** A height above the sea in metres, negative below it. */
+export type Metres = number & { readonly [metresUnit]: true };
+/** A distance in space in kilometres. */
+export type Kilometres = number & { readonly [kilometresUnit]: true };
+/** A small angle in arcminutes. */
+export type Arcminutes = number & { readonly [arcminutesUnit]: true };
+/** An air pressure in hectopascals. */
+export type Hectopascals = number & { readonly [pressureUnit]: true };
+/** A temperature in degrees Celsius. */
+export type Celsius = number & { readonly [temperatureUnit]: true };
 
 const positive = <T extends number>(value: number, rule: string): T | Refusal =>
   Number.isFinite(value) && value > 0 ? (value as T) : refuse(rule);
@@ -183,6 +208,27 @@ export const parseIrradiance = (value: number): MicrowattsPerCm2 | Refusal =>
 /** A finite speed of zero or more, else a refusal. */
 export const parseSpeed = (value: number): MetresPerSecond | Refusal =>
   notNegative(value, 'speed-negative');
+/** An instant that a date can name, in milliseconds since 1970-01-01 UTC, else a refusal. */
+export const parseUtc = (value: number): UtcMs | Refusal =>
+  Math.abs(value) <= 8.64e15 ? (value as UtcMs) : refuse('instant-out-of-range');
+/** A whole number of minutes within a day of UTC, else a refusal. */
+export const parseMinutesEast = (value: number): MinutesEast | Refusal =>
+  Number.isInteger(value) && Math.abs(value) < 1440
+    ? (value as MinutesEast)
+    : refuse('zone-offset-out-of-range');
+/** Any finite fade, else a refusal. */
+export const parseStopsPerMinute = (value: number): StopsPerMinute | Refusal =>
+  finite(value, 'fade-not-finite');
+/** Any finite height above the sea, else a refusal. */
+export const parseHeight = (value: number): Metres | Refusal => finite(value, 'height-not-finite');
+/** A finite pressure above zero, else a refusal. */
+export const parseHectopascals = (value: number): Hectopascals | Refusal =>
+  positive(value, 'pressure-not-positive');
+/** A finite temperature above absolute zero, else a refusal. */
+export const parseCelsius = (value: number): Celsius | Refusal =>
+  Number.isFinite(value) && value > -273.15
+    ? (value as Celsius)
+    : refuse('temperature-out-of-range');
 
 /** A literal in stops. @throws RangeError if not finite. */
 export const stops = (value: number): Stops => must(parseStops(value));
@@ -218,6 +264,18 @@ export const reflectedConstant = (value: number): ReflectedConstant =>
 /** A literal meter constant C. @throws RangeError unless above zero. */
 export const incidentConstant = (value: number): IncidentConstant =>
   must(parseIncidentConstant(value));
+/** A literal instant. @throws RangeError unless a date can name it. */
+export const utc = (value: number): UtcMs => must(parseUtc(value));
+/** A literal zone offset. @throws RangeError unless whole and within a day. */
+export const minutesEast = (value: number): MinutesEast => must(parseMinutesEast(value));
+/** A literal height above the sea. @throws RangeError if not finite. */
+export const metres = (value: number): Metres => must(parseHeight(value));
+
+/** An instant so many seconds later, or earlier if negative. */
+export const later = (instant: UtcMs, secondsOn: number): UtcMs =>
+  (instant + 1000 * secondsOn) as UtcMs;
+/** Minutes from one instant to another; negative if the second is earlier. */
+export const minutesBetween = (from: UtcMs, to: UtcMs): number => (to - from) / 60_000;
 
 /** A part of a whole in percent. */
 export const percent = (part: Transmittance | Share): number => 100 * part;
