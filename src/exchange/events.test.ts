@@ -1,143 +1,18 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  A,
-  B,
-  dialled,
-  Evening,
-  frame,
-  gear,
-  held,
-  planOf,
-  twoSets,
-} from '../../test/evenings/evening.ts';
+import { EVERY_EVENT } from '../../test/arbitraries/events.ts';
+import { Evening, twoSets } from '../../test/evenings/evening.ts';
 import { isFault } from '../gear/read.ts';
-import {
-  EVENT_VERSION,
-  type EventData,
-  type EventKind,
-  type OutingEvent,
-} from '../outing/events.ts';
-import type { EventId } from '../outing/ids.ts';
-import type { FrameKey } from '../plan/ids.ts';
-import { duration, ev, fNumber, iso, seconds, stops } from '../science/units.ts';
+import { EVENT_VERSION } from '../outing/events.ts';
 import { readEvent, readEvents } from './events.ts';
 
 const json = (value: unknown): unknown => JSON.parse(JSON.stringify(value));
 
-const made = 'phone-00007' as EventId;
-const key = 'base/practice-rig-a/1/1' as FrameKey;
-const [body] = gear.bodies;
-const [lens] = gear.lenses;
-const [rig] = gear.rigs;
-if (!body || !lens || !rig) throw new Error('the practice gear is empty');
-
-const frames = [
-  frame('base', A, dialled('6.3', '64', '100')),
-  frame('base', B, held('8', 0.5, '12800'), { pass: 2, repeat: 3, visit: 4 }),
-];
-const plan = planOf(frames);
-const [set] = plan.sets;
-if (!set) throw new Error('the plan is empty');
-
-/** Every kind in every shape it can take; a kind without one does not compile. */
-const SAMPLES: { readonly [K in EventKind]: readonly EventData[K][] } = {
-  'outing-started': [
-    { plan, gear, frames },
-    {
-      gear,
-      frames: [],
-      plan: {
-        ...plan,
-        nearestSubjectMm: null,
-        sets: [
-          { ...set, hold: { kind: 'free', settings: { [A]: dialled('8', '1/10', '64') } } },
-          { ...set, id: 's2' as never, hold: { kind: 'same-picture' }, kind: 'flat' },
-          {
-            ...set,
-            id: 's3' as never,
-            kind: 'capped-dark',
-            targetOffset: stops(-2),
-            hold: {
-              kind: 'same-iso-and-time',
-              aperture: { rule: 'same-depth-of-field', plus: stops(0.5) },
-            },
-          },
-        ],
-      },
-    },
-  ],
-  'setup-ticked': [{ rig: A, item: 'hood-on', done: false }],
-  'setup-finished': [{}],
-  'counter-set': [{ rig: A, next: 9999 }],
-  mounted: [{ rigs: [A, B] }, { rigs: [] }],
-  dialled: [{ rig: A, settings: dialled('6.3', '1/10', '100') }],
-  'exposure-started': [{ frame: key, rig: A, leadInS: duration(0) }],
-  'exposure-closed': [{ made }],
-  recorded: [
-    { made, settings: held('6.3', 241.5, '100'), fileNumber: 12 },
-    { made, settings: dialled('6.3', '64', '100'), fileNumber: null },
-  ],
-  'extra-shot': [{ rig: A, count: 1 }],
-  judged: [{ made, verdict: 'passer-by-light' }],
-  'retake-asked': [{ frame: key }],
-  'frame-skipped': [{ frame: key }],
-  replanned: [{ remaining: frames, reason: 'next-two-swapped' }],
-  noted: [
-    { text: 'wind, \u0007 and \ud800 half a sign\n"quoted"', made: null },
-    { text: '', made },
-  ],
-  'reading-taken': [
-    { meter: 'Spot', reading: { kind: 'ev', ev100: ev(-2.3) } },
-    { meter: '', reading: { kind: 'settings', n: fNumber(8), t: seconds(30), s: iso(100) } },
-    {
-      meter: 'A',
-      reading: { kind: 'test-frame', n: fNumber(8), t: seconds(30), s: iso(100), thirdsOver: -4 },
-    },
-  ],
-  'battery-changed': [{ rig: A }],
-  'lens-touched': [{ rig: A }],
-  'powered-off': [{ rig: A }],
-  'rest-skipped': [{ rig: A, leftS: duration(12.25) }],
-  'cue-late': [{ made, lateS: duration(3) }],
-  paused: [{}],
-  resumed: [{}],
-  ended: [{}],
-  undone: [{ target: made }],
-  discarded: [{ made }],
-  corrected: [
-    { frame: made, field: 'isoMark', value: '6400' },
-    { frame: made, field: 'fMark', value: '7.1' },
-    { frame: made, field: 'time', value: { kind: 'bulb', seconds: seconds(300) } },
-    { frame: made, field: 'elapsedS', value: seconds(242) },
-    { frame: made, field: 'fileNumber', value: null },
-    { frame: made, field: 'verdict', value: 'soft' },
-    { frame: made, field: 'verdict', value: null },
-    { frame: made, field: 'counts', value: false },
-    { frame: made, field: 'note', value: 'fog' },
-  ],
-  'gear-corrected': [
-    { part: 'body', value: body },
-    { part: 'lens', value: lens },
-    {
-      part: 'rig',
-      value: {
-        ...rig,
-        offsets: [{ isoMark: null, stops: stops(-0.2), date: '2027-02-12', how: '' }],
-      },
-    },
-  ],
-};
-
-const [started] = new Evening(twoSets()).events;
-if (!started) throw new Error('the evening has not begun');
-
-const cases = Object.entries(SAMPLES).flatMap(([kind, datas]) =>
-  datas.map((data) => ({ ...started, kind, data }) as OutingEvent),
-);
+const [started] = EVERY_EVENT;
+if (!started) throw new Error('there are no samples');
 
 describe('every kind of event', () => {
-  it.each(cases.map((event) => [event.kind, event] as const))(
+  it.each(EVERY_EVENT.map((event) => [event.kind, event] as const))(
     '%s comes back as it was',
     (_kind, event) => {
       expect(readEvent(json(event))).toEqual(event);
@@ -145,7 +20,7 @@ describe('every kind of event', () => {
   );
 
   it('is refused with a place when any one of its fields is missing', () => {
-    for (const event of cases) {
+    for (const event of EVERY_EVENT) {
       for (const field of Object.keys(event)) {
         const { [field]: _gone, ...rest } = json(event) as Record<string, unknown>;
         expect(readEvent(rest)).toMatchObject({ rule: 'field-missing', path: field });
@@ -161,7 +36,7 @@ describe('every kind of event', () => {
   });
 
   it('is refused when a field stands there that nobody knows', () => {
-    for (const event of cases) {
+    for (const event of EVERY_EVENT) {
       expect(readEvent({ ...event, data: { ...event.data, extra: 1 } })).toMatchObject({
         rule: 'field-unknown',
         params: { field: 'extra' },
@@ -208,7 +83,7 @@ describe('events that are not ours to read', () => {
       fc.constantFrom(undefined, Number.NaN, Number.NEGATIVE_INFINITY, -0, 1e308, [], {}),
     );
     fc.assert(
-      fc.property(fc.constantFrom(...cases), value, fc.nat(), (event, put, at) => {
+      fc.property(fc.constantFrom(...EVERY_EVENT), value, fc.nat(), (event, put, at) => {
         const data = json(event.data) as Record<string, unknown>;
         const names = Object.keys(data);
         const name = names[at % Math.max(1, names.length)] ?? 'any';

@@ -1,0 +1,117 @@
+import type { EventData, EventKind, OutingEvent } from '../../src/outing/events.ts';
+import type { EventId } from '../../src/outing/ids.ts';
+import type { FrameKey } from '../../src/plan/ids.ts';
+import { duration, ev, fNumber, iso, seconds, stops } from '../../src/science/units.ts';
+import { A, B, dialled, Evening, frame, gear, held, planOf, twoSets } from '../evenings/evening.ts';
+
+const made = 'phone-00007' as EventId;
+const key = 'base/practice-rig-a/1/1' as FrameKey;
+const [body] = gear.bodies;
+const [lens] = gear.lenses;
+const [rig] = gear.rigs;
+if (!body || !lens || !rig) throw new Error('the practice gear is empty');
+
+const frames = [
+  frame('base', A, dialled('6.3', '64', '100')),
+  frame('base', B, held('8', 0.5, '12800'), { pass: 2, repeat: 3, visit: 4 }),
+];
+const plan = planOf(frames);
+const [set] = plan.sets;
+if (!set) throw new Error('the plan is empty');
+
+/** Every kind in every shape it can take; a kind without one does not compile. */
+const SAMPLES: { readonly [K in EventKind]: readonly EventData[K][] } = {
+  'outing-started': [
+    { plan, gear, frames },
+    {
+      gear,
+      frames: [],
+      plan: {
+        ...plan,
+        nearestSubjectMm: null,
+        sets: [
+          { ...set, hold: { kind: 'free', settings: { [A]: dialled('8', '1/10', '64') } } },
+          { ...set, id: 's2' as never, hold: { kind: 'same-picture' }, kind: 'flat' },
+          {
+            ...set,
+            id: 's3' as never,
+            kind: 'capped-dark',
+            targetOffset: stops(-2),
+            hold: {
+              kind: 'same-iso-and-time',
+              aperture: { rule: 'same-depth-of-field', plus: stops(0.5) },
+            },
+          },
+        ],
+      },
+    },
+  ],
+  'setup-ticked': [{ rig: A, item: 'hood-on', done: false }],
+  'setup-finished': [{}],
+  'counter-set': [{ rig: A, next: 9999 }],
+  mounted: [{ rigs: [A, B] }, { rigs: [] }],
+  dialled: [{ rig: A, settings: dialled('6.3', '1/10', '100') }],
+  'exposure-started': [{ frame: key, rig: A, leadInS: duration(0) }],
+  'exposure-closed': [{ made }],
+  recorded: [
+    { made, settings: held('6.3', 241.5, '100'), fileNumber: 12 },
+    { made, settings: dialled('6.3', '64', '100'), fileNumber: null },
+  ],
+  'extra-shot': [{ rig: A, count: 1 }],
+  judged: [{ made, verdict: 'passer-by-light' }],
+  'retake-asked': [{ frame: key }],
+  'frame-skipped': [{ frame: key }],
+  replanned: [{ remaining: frames, reason: 'next-two-swapped' }],
+  noted: [
+    { text: 'wind, \u0007 and \ud800 half a sign\n"quoted"', made: null },
+    { text: '', made },
+  ],
+  'reading-taken': [
+    { meter: 'Spot', reading: { kind: 'ev', ev100: ev(-2.3) } },
+    { meter: '', reading: { kind: 'settings', n: fNumber(8), t: seconds(30), s: iso(100) } },
+    {
+      meter: 'A',
+      reading: { kind: 'test-frame', n: fNumber(8), t: seconds(30), s: iso(100), thirdsOver: -4 },
+    },
+  ],
+  'battery-changed': [{ rig: A }],
+  'lens-touched': [{ rig: A }],
+  'powered-off': [{ rig: A }],
+  'rest-skipped': [{ rig: A, leftS: duration(12.25) }],
+  'cue-late': [{ made, lateS: duration(3) }],
+  paused: [{}],
+  resumed: [{}],
+  ended: [{}],
+  undone: [{ target: made }],
+  discarded: [{ made }],
+  corrected: [
+    { frame: made, field: 'isoMark', value: '6400' },
+    { frame: made, field: 'fMark', value: '7.1' },
+    { frame: made, field: 'time', value: { kind: 'bulb', seconds: seconds(300) } },
+    { frame: made, field: 'elapsedS', value: seconds(242) },
+    { frame: made, field: 'fileNumber', value: null },
+    { frame: made, field: 'verdict', value: 'soft' },
+    { frame: made, field: 'verdict', value: null },
+    { frame: made, field: 'counts', value: false },
+    { frame: made, field: 'note', value: 'fog' },
+  ],
+  'gear-corrected': [
+    { part: 'body', value: body },
+    { part: 'lens', value: lens },
+    {
+      part: 'rig',
+      value: {
+        ...rig,
+        offsets: [{ isoMark: null, stops: stops(-0.2), date: '2027-02-12', how: '' }],
+      },
+    },
+  ],
+};
+
+const [started] = new Evening(twoSets()).events;
+if (!started) throw new Error('the evening has not begun');
+
+/** One event of each sample, in the same place of a journal. */
+export const EVERY_EVENT: readonly OutingEvent[] = Object.entries(SAMPLES).flatMap(
+  ([kind, datas]) => datas.map((data) => ({ ...started, kind, data }) as OutingEvent),
+);
