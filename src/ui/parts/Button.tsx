@@ -12,6 +12,8 @@ interface Props {
   readonly disabled?: boolean;
   /** Shows that the tap is being written: stays in place, takes no second tap. */
   readonly busy?: boolean;
+  /** Clicks quickly one after the other are each meant: a stepper. */
+  readonly rapid?: boolean;
   readonly onPress: () => void;
   readonly children: ComponentChildren;
 }
@@ -22,15 +24,17 @@ const BOUNCE_MS = 400;
 /**
  * A button. `<Button rank="act" onPress={start}>Start 64 s</Button>`
  *
- * 'act' and 'main' take one tap and ignore the bounce of a wet or gloved finger.
+ * 'act', 'main' and the buttons of the field take one tap and ignore the bounce of a wet or
+ * gloved finger.
  */
-export function Button({ rank = 'plain', field, name, disabled, busy, onPress, children }: Props) {
+export function Button(props: Props) {
+  const { rank = 'plain', field, name, disabled, busy, rapid, onPress, children } = props;
   const last = useRef(Number.NEGATIVE_INFINITY);
   const press = (event: MouseEvent) => {
     if (busy) return;
     const bounced = event.timeStamp - last.current < BOUNCE_MS;
     last.current = event.timeStamp;
-    if (bounced && (rank === 'act' || rank === 'main')) return;
+    if (bounced && !rapid && (field || rank === 'act' || rank === 'main')) return;
     onPress();
   };
   return (

@@ -1,3 +1,4 @@
+import { useEffect } from 'preact/hooks';
 import type { App } from '../../app/app.ts';
 import { UndoBar } from '../parts/UndoBar.tsx';
 import '../theme/base.css';
@@ -5,7 +6,7 @@ import { en } from '../words/en.ts';
 import { type Words, WordsContext } from '../words/words.ts';
 import { FirstStart } from './FirstStart.tsx';
 import { PlaceBar } from './PlaceBar.tsx';
-import { LANDED } from './places.ts';
+import { fetchLaterPlaces, LANDED } from './places.ts';
 import './Shell.css';
 import { UnsavedNotice } from './UnsavedNotice.tsx';
 import { AppContext } from './useApp.ts';
@@ -15,6 +16,11 @@ const LANGUAGES: Readonly<Record<'en', Words>> = { en };
 /** The frame of the app: the place in use, what must be said over all places, the bar of places. */
 export function Shell({ app }: { readonly app: App }) {
   const { dim, language } = app.preferences.current.value;
+  useEffect(() => {
+    // The first screen comes first.
+    const timer = setTimeout(fetchLaterPlaces, 1000);
+    return () => clearTimeout(timer);
+  }, []);
   return (
     <AppContext.Provider value={app}>
       <WordsContext.Provider value={LANGUAGES[language]}>

@@ -1,8 +1,8 @@
 import type { FunctionComponent } from 'preact';
 import type { App } from '../../app/app.ts';
 import type { Place } from '../../app/navigation.ts';
-import { GearPlace } from '../places/gear/GearPlace.tsx';
 import { Outing } from '../places/outing/Outing.tsx';
+import { later } from './later.tsx';
 
 /** A place of the app and how the frame treats it. */
 interface PlaceEntry {
@@ -15,9 +15,19 @@ interface PlaceEntry {
   readonly bare?: (app: App) => boolean;
 }
 
+const gear = later('gear', async () => (await import('../places/gear/GearPlace.tsx')).GearPlace);
+const plan = later('plan', async () => (await import('../places/plan/PlanPlace.tsx')).PlanPlace);
+
+/** Brings the places of the desk in once the first screen stands, so that none waits for them. */
+export const fetchLaterPlaces = (): void => {
+  gear.fetch();
+  plan.fetch();
+};
+
 /** The places that have landed, in the order of the work. Each draws a `Screen` or a `Split`. */
 export const LANDED: readonly PlaceEntry[] = [
-  { place: 'gear', Content: GearPlace },
+  { place: 'gear', Content: gear.Content },
+  { place: 'plan', Content: plan.Content },
   {
     place: 'outing',
     Content: Outing,
