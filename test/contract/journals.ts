@@ -51,8 +51,6 @@ export function note(place: {
   };
 }
 
-export const outingOf = (event: OutingEvent): OutingId => event.outing;
-
 /** Journals of some writers in some outings, with clocks that jump both ways. */
 export const anyJournals: Arbitrary<readonly OutingEvent[]> = fc
   .array(
