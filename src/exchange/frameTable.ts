@@ -71,7 +71,7 @@ const setNumber = ({ run, frame }: Row): Cell => {
   return at < 0 ? null : at + 1;
 };
 
-const letterOf = (run: RunState, frame: LogFrame): Cell =>
+const referenceLetter = (run: RunState, frame: LogFrame): Cell =>
   run.gear.rigs.find((rig) => rig.id === frame.set?.reference)?.letter ?? null;
 
 const planned =
@@ -123,7 +123,7 @@ const COLUMNS: Readonly<Record<string, (row: Row) => Cell>> = {
   LateSeconds: ({ frame }) => frame.lateS,
   Verdict: ({ frame }) => frame.verdict,
   Notes: ({ frame }) => frame.notes.join('\n'),
-  Reference: ({ run, frame }) => letterOf(run, frame),
+  Reference: ({ run, frame }) => referenceLetter(run, frame),
   TimeStops: cause('time'),
   ApertureStops: cause('aperture'),
   IsoStops: cause('iso'),
