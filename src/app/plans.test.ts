@@ -165,6 +165,11 @@ test('set by hand starts from what was matched, for every rig', () => {
   desk.setFree(id, setAt(id, 0).id);
   expect(setAt(id, 0).hold.kind).toBe('free');
   expect(settings()).toEqual(before);
+  // Set by hand, a rig that was the reference stays where it stood.
+  const { id: set, settings: ofAlder } = setAt(id, 0);
+  desk.changeSet(id, set, { settings: { ...ofAlder, isoMark: '1600' } });
+  desk.setReference(id, set, CEDAR);
+  expect(settings()[0]).toEqual({ ...ofAlder, isoMark: '1600' });
 });
 
 test('a set is added like the last, or from the first rig where there is none', () => {

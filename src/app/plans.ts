@@ -257,6 +257,13 @@ export function createPlanDesk({
           ...before,
           reference: rig,
           settings: settings ?? before.settings,
+          hold:
+            before.hold.kind === 'free'
+              ? {
+                  kind: 'free',
+                  settings: { ...before.hold.settings, [before.reference]: before.settings },
+                }
+              : before.hold,
         }));
       }),
     setFree: (id, set) =>

@@ -1,7 +1,6 @@
 import type { Fault } from '../../gear/read.ts';
 import { faultSentences } from './faults.en.ts';
 import { createFormats } from './formats.ts';
-import { gear } from './gear.en.ts';
 import { outing } from './outing.en.ts';
 import { parts } from './parts.en.ts';
 import { plan } from './plan.en.ts';
@@ -9,6 +8,7 @@ import { shell } from './shell.en.ts';
 
 /** English. */
 export const en = {
+  language: 'en' as const,
   format: createFormats({
     decimalPoint: '.',
     months: ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'],
@@ -22,7 +22,6 @@ export const en = {
     const sentence = faultSentences[rule]?.(params) ?? `It breaks a rule: ${rule}.`;
     return `Nothing was taken from the file, and nothing here has changed. ${path === '' ? '' : `At ${path}: `}${sentence}`;
   },
-  gear,
   outing,
   parts,
   plan,

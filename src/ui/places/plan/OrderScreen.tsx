@@ -1,0 +1,139 @@
+import type { Allowances, RestRule } from '../../../plan/plan.ts';
+import type { Seconds } from '../../../science/units.ts';
+import { Choice } from '../../parts/Choice.tsx';
+import { Disclosure } from '../../parts/Disclosure.tsx';
+import { NumberField } from '../../parts/NumberField.tsx';
+import { Screen } from '../../parts/Screen.tsx';
+import { Section } from '../../parts/Section.tsx';
+import { Switch } from '../../parts/Switch.tsx';
+import { useApp } from '../../shell/useApp.ts';
+import { useWords } from '../../words/words.ts';
+import { FrameList } from './FrameList.tsx';
+import { orderWords } from './orderWords.ts';
+import type { PlanView } from './usePlanView.ts';
+
+/** The order of the frames: what each would cost, what it reckons with, and the frames themselves. */
+export function OrderScreen({ view }: { readonly view: PlanView }) {
+  const { plans } = useApp();
+  const words = useWords();
+  const { plan: say, format } = words;
+  const { plan } = view;
+  return (
+    <Screen inner title={say.order}>
+      <Choice
+        label={say.chooseOrder}
+        as="list"
+        options={plans.orders(plan.id).map(({ order, swaps, wallS }) => ({
+          value: order,
+          label: orderWords(words, view, order),
+          note: `${say.orderInShort(swaps, format.duration(wallS))}. ${say.orderNotes[order]}`,
+        }))}
+        value={plan.order}
+        onChange={(order) => void plans.setOrder(plan.id, order)}
+      />
+      <div>
+        <AllowanceFields view={view} />
+        <RestFields view={view} />
+      </div>
+      <Section title={say.frames}>
+        <FrameList view={view} />
+      </Section>
+    </Screen>
+  );
+}
+
+function AllowanceFields({ view: { plan } }: { readonly view: PlanView }) {
+  const { plans } = useApp();
+  const { plan: say, format, fault } = useWords();
+  const { allowances } = plan;
+  const { swapS, dialChangeS, settleS, writeS } = allowances;
+  const field = (key: keyof Allowances, label: string, hint?: string) => (
+    <NumberField
+      label={label}
+      unit={say.seconds}
+      value={allowances[key]}
+      {...(hint !== undefined && { hint })}
+      // The plan is parsed whole: a time that is none is refused there.
+      onCommit={(value) => {
+        const wrong = plans.change(plan.id, (before) => ({
+          ...before,
+          allowances: { ...before.allowances, [key]: value as Seconds },
+        }));
+        return wrong && fault(wrong);
+      }}
+    />
+  );
+  return (
+    <Disclosure
+      label={say.allowances}
+      stated={say.allowancesInShort(
+        format.duration(swapS),
+        format.duration(dialChangeS),
+        format.duration(settleS),
+        format.duration(writeS),
+      )}
+    >
+      {field('swapS', say.swap)}
+      {field('dialChangeS', say.dialChange)}
+      {field('settleS', say.settle, say.settleHint)}
+      {field('writeS', say.write)}
+      <p class="hint">{say.commonPractice}</p>
+    </Disclosure>
+  );
+}
+
+function RestFields({ view: { plan } }: { readonly view: PlanView }) {
+  const { plans } = useApp();
+  const { plan: say, format, fault } = useWords();
+  const { rest } = plan;
+  const change = (part: Partial<RestRule>): string | null => {
+    const wrong = plans.change(plan.id, (before) => ({
+      ...before,
+      rest: { ...before.rest, ...part },
+    }));
+    return wrong && fault(wrong);
+  };
+  return (
+    <Disclosure
+      label={say.rest}
+      stated={
+        rest.on
+          ? say.restInShort(
+              format.plain(rest.factor),
+              format.duration(rest.offUpToS),
+              format.duration(rest.longestS),
+            )
+          : say.restOff
+      }
+    >
+      <Switch
+        label={say.restOn}
+        hint={say.restHint}
+        on={rest.on}
+        onChange={(on) => void change({ on })}
+      />
+      {rest.on && (
+        <>
+          <NumberField
+            label={say.factor}
+            value={rest.factor}
+            onCommit={(factor) => change({ factor })}
+          />
+          <NumberField
+            label={say.offUpTo}
+            unit={say.seconds}
+            value={rest.offUpToS}
+            onCommit={(value) => change({ offUpToS: value as Seconds })}
+          />
+          <NumberField
+            label={say.longestRest}
+            unit={say.seconds}
+            value={rest.longestS}
+            onCommit={(value) => change({ longestS: value as Seconds })}
+          />
+        </>
+      )}
+      <p class="hint">{say.commonPractice}</p>
+    </Disclosure>
+  );
+}

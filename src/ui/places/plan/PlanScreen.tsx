@@ -1,0 +1,155 @@
+import { useState } from 'preact/hooks';
+import { isFault } from '../../../gear/read.ts';
+import { CAUSES } from '../../../plan/causes.ts';
+import { moveSet } from '../../../plan/edit.ts';
+import { swapCount } from '../../../plan/order.ts';
+import { Button } from '../../parts/Button.tsx';
+import { EmptyHint } from '../../parts/EmptyHint.tsx';
+import { InventedTag } from '../../parts/InventedTag.tsx';
+import { Reorder } from '../../parts/Reorder.tsx';
+import { Row } from '../../parts/Row.tsx';
+import { Screen } from '../../parts/Screen.tsx';
+import { Section } from '../../parts/Section.tsx';
+import { useApp } from '../../shell/useApp.ts';
+import { useWords } from '../../words/words.ts';
+import { About } from './About.tsx';
+import { orderWords } from './orderWords.ts';
+import { Problems } from './Problems.tsx';
+import { intentWords, SetCard } from './SetCard.tsx';
+import { StartOuting } from './StartOuting.tsx';
+import { causeWords } from './sentences.ts';
+import type { PlanView } from './usePlanView.ts';
+
+interface Props {
+  readonly view: PlanView;
+  /** What stands open beside it on a wide screen. */
+  readonly detail: readonly string[];
+}
+
+/** A plan: its shot list, its order, and what it stands on. */
+export function PlanScreen({ view, detail }: Props) {
+  const { plans, navigation } = useApp();
+  const words = useWords();
+  const { plan: say, format } = words;
+  const { plan, prepared } = view;
+  const open = (...path: string[]) =>
+    (detail.length > 0 ? navigation.replace : navigation.go)('plan', plan.id, ...path);
+  return (
+    <Screen
+      inner
+      title={plan.name}
+      tag={plan.invented && <InventedTag />}
+      foot={<StartOuting view={view} />}
+    >
+      <Problems view={view} set={null} />
+      <ShotList view={view} current={detail[0] === 'set' ? detail[1] : undefined} open={open} />
+      <Section title={say.order}>
+        <Row
+          title={orderWords(words, view, plan.order)}
+          note={say.orderInShort(
+            swapCount(prepared.frames),
+            format.duration(prepared.timeline.wallS),
+          )}
+          current={detail[0] === 'order'}
+          onPress={() => open('order')}
+        />
+      </Section>
+      <Section title={say.about}>
+        <About view={view} />
+      </Section>
+      <div class="acts">
+        <Button
+          onPress={() => {
+            const copied = plans.copy(plan.id, say.copyOf(plan.name));
+            if (!isFault(copied)) navigation.replace('plan', copied);
+          }}
+        >
+          {say.copyPlan}
+        </Button>
+        <Button
+          onPress={() => {
+            navigation.back();
+            plans.remove(plan.id);
+          }}
+        >
+          {say.deletePlan}
+        </Button>
+      </div>
+    </Screen>
+  );
+}
+
+/** The sets as cards; as short rows while their order is changed. */
+function ShotList({
+  view,
+  current,
+  open,
+}: {
+  readonly view: PlanView;
+  readonly current: string | undefined;
+  readonly open: (...path: string[]) => void;
+}) {
+  const { plans } = useApp();
+  const words = useWords();
+  const { plan: say } = words;
+  const [arranging, setArranging] = useState(false);
+  const { plan } = view;
+  const missing = CAUSES.filter((cause) =>
+    view.prepared.table.some(
+      (table) =>
+        table.kind === 'compared' &&
+        table.others.some(({ differences }) => differences.sum.missing.includes(cause)),
+    ),
+  );
+  const add = () => {
+    const added = plans.addSet(plan.id);
+    if (added !== null && !isFault(added)) open('set', added);
+  };
+  return (
+    <Section
+      title={say.shotList}
+      act={
+        plan.sets.length > 1 && (
+          <Button onPress={() => setArranging(!arranging)}>
+            {arranging ? say.arranged : say.arrange}
+          </Button>
+        )
+      }
+    >
+      {plan.sets.length === 0 && <EmptyHint>{say.noSet}</EmptyHint>}
+      {arranging ? (
+        <Reorder
+          label={say.shotList}
+          items={plan.sets.map((set) => {
+            const name = intentWords(words, set);
+            return { key: set.id, name, content: name };
+          })}
+          onMove={(from, to) => {
+            const moved = plan.sets[from];
+            if (moved) plans.change(plan.id, (before) => moveSet(before, moved.id, to));
+          }}
+        />
+      ) : (
+        <ol class="set-cards">
+          {plan.sets.map((set, index) => (
+            <li key={set.id}>
+              <SetCard
+                view={view}
+                set={set}
+                place={index + 1}
+                current={current === set.id}
+                onOpen={() => open('set', set.id)}
+              />
+            </li>
+          ))}
+        </ol>
+      )}
+      {missing.length > 0 && <p class="hint">{say.knownOnly(causeWords(words, missing))}</p>}
+      <div class="acts">
+        <Button disabled={!plan.rigs.some((rig) => view.rig(rig))} onPress={add}>
+          {say.addSet}
+        </Button>
+      </div>
+    </Section>
+  );
+}

@@ -1,0 +1,66 @@
+import type { PlanSet } from '../../../plan/plan.ts';
+import { Row } from '../../parts/Row.tsx';
+import type { Words } from '../../words/words.ts';
+import { useWords } from '../../words/words.ts';
+import { Problems } from './Problems.tsx';
+import { RigRows } from './RigRows.tsx';
+import { sizeWords } from './sentences.ts';
+import type { PlanView } from './usePlanView.ts';
+
+interface Props {
+  readonly view: PlanView;
+  readonly set: PlanSet;
+  readonly place: number;
+  readonly current: boolean;
+  readonly onOpen: () => void;
+}
+
+/** What a set is called: its intent, or that it has none. */
+export const intentWords = ({ plan }: Words, set: PlanSet | undefined): string =>
+  set?.intent.trim() || plan.noIntent;
+
+/** One line of the shot list with what it comes to on each rig. */
+export function SetCard({ view, set, place, current, onOpen }: Props) {
+  const words = useWords();
+  const title = words.plan.setAt(place, intentWords(words, set));
+  const table = view.prepared.table.find((candidate) => candidate.set === set.id);
+  return (
+    <article class="set-card">
+      <h3>
+        <Row
+          title={title}
+          note={<SetInWords view={view} set={set} />}
+          current={current}
+          onPress={onOpen}
+        />
+      </h3>
+      {table?.kind === 'compared' && <RigRows caption={title} view={view} table={table} />}
+      <Problems view={view} set={set.id} />
+    </article>
+  );
+}
+
+/** Kind, hold, passes and repeats in a few words. */
+function SetInWords({ view, set }: { readonly view: PlanView; readonly set: PlanSet }) {
+  const words = useWords();
+  const { plan, format } = words;
+  const table = view.prepared.table.find((candidate) => candidate.set === set.id);
+  if (set.kind === 'capped-dark') {
+    const after = table?.kind === 'follows' ? view.set(table.after) : undefined;
+    return (
+      <>
+        {plan.kinds[set.kind]}
+        {after && `. ${plan.follows(intentWords(words, after))}`}
+      </>
+    );
+  }
+  const stops = set.hold.kind === 'same-iso-and-time' ? set.hold.aperture.plus : null;
+  return (
+    <>
+      {plan.kinds[set.kind]}
+      {set.targetOffset !== 0 && `, ${plan.fromMeter(format.stops(set.targetOffset))}`}.{' '}
+      {plan.holdInWords(set.hold, stops === null ? '' : sizeWords(words, stops))}.{' '}
+      {plan.turns(set.passes, set.repeats)}.
+    </>
+  );
+}

@@ -1,0 +1,156 @@
+import { isFault } from '../../../gear/read.ts';
+import { DEFAULT_PASSES } from '../../../plan/passes.ts';
+import type { Framing, PlanSet, SetKind } from '../../../plan/plan.ts';
+import type { Stops } from '../../../science/units.ts';
+import { Button } from '../../parts/Button.tsx';
+import { Choice } from '../../parts/Choice.tsx';
+import { Disclosure } from '../../parts/Disclosure.tsx';
+import { NumberField } from '../../parts/NumberField.tsx';
+import { Screen } from '../../parts/Screen.tsx';
+import { Section } from '../../parts/Section.tsx';
+import { TextField } from '../../parts/TextField.tsx';
+import { useApp } from '../../shell/useApp.ts';
+import { useWords } from '../../words/words.ts';
+import { Dials } from './Dials.tsx';
+import { HoldFields } from './HoldFields.tsx';
+import { options } from './options.ts';
+import { PairDetail } from './PairDetail.tsx';
+import { Problems } from './Problems.tsx';
+import { RigChoice } from './RigChoice.tsx';
+import { RigRows } from './RigRows.tsx';
+import { intentWords } from './SetCard.tsx';
+import type { PlanView } from './usePlanView.ts';
+
+interface Props {
+  readonly view: PlanView;
+  readonly set: PlanSet;
+}
+
+/** One set: what it is, what it holds, what each rig is to be set to, and how the rigs differ. */
+export function SetScreen({ view, set }: Props) {
+  const { plans, navigation } = useApp();
+  const words = useWords();
+  const { plan, fault } = words;
+  const { id } = view.plan;
+  const change = (part: Partial<PlanSet>): string | null => {
+    const wrong = plans.changeSet(id, set.id, part);
+    return wrong && fault(wrong);
+  };
+  const table = view.prepared.table.find((candidate) => candidate.set === set.id);
+  const place = view.plan.sets.indexOf(set) + 1;
+  const reference = view.rig(set.reference);
+  const isDark = set.kind === 'capped-dark';
+  const { targetOffset, framing, passes, repeats } = set;
+
+  return (
+    <Screen inner title={plan.setOf(place, view.plan.sets.length)}>
+      <div class="fields">
+        <TextField
+          label={plan.intent}
+          hint={plan.intentHint}
+          value={set.intent}
+          onCommit={(intent) => change({ intent })}
+        />
+        <Choice<SetKind>
+          label={plan.kind}
+          options={options(plan.kinds)}
+          value={set.kind}
+          onChange={(kind) => change({ kind })}
+        />
+        <p class="hint">{plan.kindNotes[set.kind]}</p>
+      </div>
+      <Problems view={view} set={set.id} />
+      {table?.kind === 'follows' && (
+        <p>{plan.follows(intentWords(words, view.set(table.after)))}.</p>
+      )}
+      {!isDark && (
+        <>
+          <Section title={plan.toDial}>
+            <RigChoice
+              view={view}
+              value={set.reference}
+              onChange={(rig) => void plans.setReference(id, set.id, rig)}
+            />
+            {reference && (
+              <Dials
+                assembled={reference}
+                settings={set.settings}
+                onTurn={(settings) => change({ settings })}
+              />
+            )}
+            {table?.kind === 'compared' && (
+              <RigRows caption={plan.toDial} view={view} table={table} othersOnly />
+            )}
+          </Section>
+          <Section title={plan.hold}>
+            <HoldFields view={view} set={set} change={change} />
+          </Section>
+        </>
+      )}
+      {isDark ? (
+        <NumberField
+          label={plan.repeats}
+          hint={plan.repeatsHint}
+          value={repeats}
+          onCommit={(value) => change({ repeats: value })}
+        />
+      ) : (
+        <Disclosure
+          label={plan.more}
+          stated={plan.moreInShort(
+            targetOffset === 0 ? plan.asMetered : plan.fromMeter(words.format.stops(targetOffset)),
+            plan.framings[framing],
+            plan.turns(passes, repeats),
+          )}
+        >
+          <NumberField
+            label={plan.targetOffset}
+            hint={plan.targetOffsetHint}
+            unit={plan.stop}
+            value={targetOffset}
+            onCommit={(value) => change({ targetOffset: value as Stops })}
+          />
+          <Choice<Framing>
+            label={plan.framing}
+            options={options(plan.framings)}
+            value={framing}
+            onChange={(value) => change({ framing: value })}
+          />
+          <p class="hint">{plan.framingHint}</p>
+          <NumberField
+            label={plan.passes}
+            hint={plan.passesHint(DEFAULT_PASSES[view.plan.order])}
+            value={passes}
+            onCommit={(value) => change({ passes: value })}
+          />
+          <NumberField
+            label={plan.repeats}
+            hint={plan.repeatsHint}
+            value={repeats}
+            onCommit={(value) => change({ repeats: value })}
+          />
+        </Disclosure>
+      )}
+      {table?.kind === 'compared' &&
+        table.others.map((row) => <PairDetail key={row.rig} view={view} set={set} row={row} />)}
+      <div class="acts">
+        <Button
+          onPress={() => {
+            const copied = plans.copySet(id, set.id);
+            if (!isFault(copied)) navigation.replace('plan', id, 'set', copied);
+          }}
+        >
+          {plan.copySet}
+        </Button>
+        <Button
+          onPress={() => {
+            navigation.back();
+            plans.removeSet(id, set.id);
+          }}
+        >
+          {plan.deleteSet}
+        </Button>
+      </div>
+    </Screen>
+  );
+}

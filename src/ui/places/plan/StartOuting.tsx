@@ -1,0 +1,47 @@
+import { useState } from 'preact/hooks';
+import type { Started } from '../../../app/run.ts';
+import { stopsStart } from '../../../plan/problems.ts';
+import { Button } from '../../parts/Button.tsx';
+import { useApp } from '../../shell/useApp.ts';
+import { useWords } from '../../words/words.ts';
+import { problemWords } from './sentences.ts';
+import type { PlanView } from './usePlanView.ts';
+
+/** The main act of a plan, or why it cannot be done yet. */
+export function StartOuting({ view }: { readonly view: PlanView }) {
+  const { run, gear, navigation } = useApp();
+  const words = useWords();
+  const { plan } = words;
+  const [answer, setAnswer] = useState<Started['how'] | 'asked' | null>(null);
+  const problem = view.prepared.problems.find(stopsStart);
+  const reason = run.underWay.value
+    ? plan.underWay
+    : problem
+      ? problemWords(words, view, problem)
+      : answer !== null && answer !== 'asked' && answer !== 'started'
+        ? plan.notStarted[answer]
+        : null;
+  const start = async () => {
+    setAnswer('asked');
+    const { how } = await run.start(view.plan, gear.gear.peek());
+    setAnswer(how);
+    if (how === 'started') navigation.visit('outing');
+  };
+  return (
+    <>
+      {reason !== null && (
+        <p class="reason" role="status">
+          {reason}
+        </p>
+      )}
+      <Button
+        rank="main"
+        busy={answer === 'asked'}
+        disabled={run.underWay.value || problem !== undefined}
+        onPress={() => void start()}
+      >
+        {plan.start}
+      </Button>
+    </>
+  );
+}

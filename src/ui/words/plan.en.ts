@@ -1,0 +1,361 @@
+import type { Cause, WhyUnknown } from '../../plan/causes.ts';
+import type { Unreached } from '../../plan/matching.ts';
+import type { ApertureRule, Framing, Hold, SetKind } from '../../plan/plan.ts';
+import type { ReadyListName } from '../../plan/readyLists.ts';
+
+const count = (number: number, one: string, more: string): string =>
+  `${number} ${number === 1 ? one : more}`;
+
+const APERTURE: Readonly<Record<ApertureRule['rule'], string>> = {
+  'same-f-number': 'the same f-number',
+  'same-depth-of-field': 'the same depth of field',
+};
+
+/** Words of the Plan place. Figures, marks and durations come in as they are written. */
+export const plan = {
+  title: 'Plans',
+  chooseHint: 'Choose a plan to see its shot list here.',
+  openHint: 'Choose a set to see how its rigs differ, or the order of frames.',
+  gone: 'This is not there any more.',
+  toPlans: 'Back to all plans',
+  none: 'No plan yet. A plan is a shot list for two rigs or more. Make one, or take the practice outing first.',
+  noRig:
+    'A plan compares rigs, and there is none yet. Put a rig together under Gear, or take the practice outing.',
+  toGear: 'Go to Gear',
+  practice: 'Take the practice outing',
+  make: 'New plan',
+  inShort: (rigs: string, sets: number) => `${rigs} · ${count(sets, 'set', 'sets')}`,
+  copy: 'Copy',
+  delete: 'Delete',
+  copyPlan: 'Copy the plan',
+  deletePlan: 'Delete the plan',
+  copySet: 'Copy the set',
+  deleteSet: 'Delete the set',
+  copyOf: (name: string) => `${name}, copy`,
+
+  /* New plan. */
+  newPlan: 'New plan',
+  name: 'Name',
+  nameHint: 'As you will know it on the evening.',
+  unnamed: 'Evening plan',
+  rigs: 'Rigs',
+  pickRigs: (most: number) => `Two to ${most}. One rig alone can be shot, but not compared.`,
+  rigOf: (letter: string, body: string) => `${letter} ${body}`,
+  rigGone: 'A rig that is no longer in Gear',
+  enoughRigs: (most: number) => `A plan takes ${most} rigs at most.`,
+  pickFirst: 'Pick a rig to go on.',
+  reference: 'Reference',
+  referenceHint: 'The others get their settings from it.',
+  startFrom: 'Start from',
+  lists: {
+    'base-iso-latitude': {
+      label: 'Base ISO latitude',
+      note: 'Well exposed, two and four stops under: what the shadows give back.',
+    },
+    'high-iso-ladder': {
+      label: 'High ISO ladder',
+      note: 'ISO 1600 to 12 800, well exposed: noise as the light goes.',
+    },
+    'long-exposure-heat': {
+      label: 'Long-exposure heat',
+      note: '15, 60 and 240 s with capped darks: what warmth adds.',
+    },
+    'mixed-dusk': {
+      label: 'Mixed dusk',
+      note: 'Base ISO well exposed and under, then ISO 12 800 over and far under.',
+    },
+  } satisfies Record<ReadyListName, { label: string; note: string }>,
+  nothing: { label: 'Nothing', note: 'An empty shot list, set by set.' },
+  makeIt: 'Make the plan',
+
+  cautionTitle: 'Take care',
+  cautionShort: 'Edges, water, traffic, cold, the dark, the sun in a finder',
+  cautions: [
+    'See the ground by daylight: edges, wet stone, tide and ice are hard to see later.',
+    'Keep off roads and tracks, and be seen where there is traffic.',
+    'Cold and dark wear you down before you notice. Dress for standing still, carry two lights, tell someone where you are and when you will be back.',
+    'Never look at the sun through an optical finder, and never leave a long lens pointed at it.',
+    'Local rules, closures and the word of those in charge there come before any plan.',
+  ],
+
+  /* The plan. */
+  shotList: 'Shot list',
+  arrange: 'Rearrange',
+  arranged: 'Done',
+  addSet: 'Add a set',
+  noSet: 'No set yet. A set is one line of the shot list: the frames of one intent.',
+  setAt: (place: number, intent: string) => `${place}. ${intent}`,
+  noIntent: 'no intent yet',
+  kinds: { light: 'Light', 'capped-dark': 'Capped dark', flat: 'Flat' } satisfies Record<
+    SetKind,
+    string
+  >,
+  kindNotes: {
+    light: 'Frames of the scene.',
+    'capped-dark': 'Cap on, straight after the set before it, at its ISO and time.',
+    flat: 'An evenly lit wall fills the frame.',
+  } satisfies Record<SetKind, string>,
+  holdInWords(hold: Hold, stops: string): string {
+    if (hold.kind !== 'same-iso-and-time') return HOLDS[hold.kind];
+    const { rule, plus } = hold.aperture;
+    if (plus === 0) return `Same ISO and time, ${APERTURE[rule]}`;
+    return `Same ISO and time, ${stops} stop ${plus > 0 ? 'wider' : 'narrower'} than ${APERTURE[rule]}`;
+  },
+  follows: (intent: string) => `At the ISO and time of ${intent}, after each of its turns`,
+  turns: (passes: number, repeats: number) =>
+    `${count(passes, 'pass', 'passes')} of ${count(repeats, 'frame', 'frames')}`,
+  referenceRig: 'reference',
+  /* A soft hyphen: where three columns of figures need the room, the word may break. */
+  difference: 'Differ\u00adence',
+  target: 'Target',
+  residual: 'Residual',
+  evenUp: 'Even-up',
+  rig: 'Rig',
+  fNumber: 'f-number',
+  time: 'Time',
+  iso: 'ISO',
+  bulb: (time: string) => `bulb ${time}`,
+  knownOnly: (causes: string) =>
+    `Differences of known causes only. Unknown: ${causes.toLowerCase()}.`,
+
+  order: 'Order of frames',
+  orderInShort: (swaps: number, time: string) =>
+    `${swaps === 0 ? 'No swap' : count(swaps, 'swap', 'swaps')}, about ${time}`,
+  about: 'About this plan',
+  nameAndNote: 'Name and note',
+  noneYet: 'none yet',
+  note: 'Note',
+  noNote: 'no note',
+  stand: 'Nearest subject and lens axes',
+  standInShort: (subject: string, axes: string) => `${subject} away, axes ${axes} apart`,
+  standUnknown: 'unknown, so parallax is unknown',
+  nearest: 'Nearest subject that counts',
+  nearestHint: 'From the tripod. Empty if you do not know.',
+  nearestRange: 'This must lie between 0.01 and 1 000 000 m.',
+  axes: 'Lens axes apart',
+  axesHint: 'Between two rigs side by side, or as a plate puts them.',
+  metres: 'm',
+  millimetres: 'mm',
+  mmOf: (figure: string) => `${figure} mm`,
+
+  start: 'Start the outing',
+  underWay: 'An outing is under way. End it before you start another.',
+  notStarted: {
+    'another-runs': 'An outing is under way. End it before you start another.',
+    'plan-has-problems': 'Not started: the plan has something to put right.',
+    'not-saved':
+      'Not started: the start could not be written. Nothing is lost. Make room on the phone, then start again.',
+  },
+
+  /* A set. */
+  setOf: (place: number, of: number) => `Set ${place} of ${of}`,
+  intent: 'Intent',
+  intentHint: 'What these frames are to show.',
+  kind: 'Kind',
+  toDial: 'To dial',
+  bulbTime: 'Bulb, held for',
+  seconds: 's',
+  hold: 'Hold',
+  holdHint: 'What is kept equal between the rigs.',
+  holds: {
+    'same-iso-and-time': {
+      label: 'Same ISO and time',
+      note: 'Gain and dark-current time stay alike. The usual choice when noise is the question.',
+    },
+    'same-picture': {
+      label: 'Same picture',
+      note: 'Full equivalence: framing, depth of field, total light, time.',
+    },
+    'same-exposure': { label: 'Same exposure', note: 'The same f-number, time and ISO.' },
+    free: { label: 'Free', note: 'Each rig by hand. Differences are only told.' },
+  } satisfies Record<Hold['kind'], { label: string; note: string }>,
+  apertureRule: 'Aperture by',
+  apertureRules: {
+    'same-f-number': 'Same f-number',
+    'same-depth-of-field': 'Same depth of field',
+  } satisfies Record<ApertureRule['rule'], string>,
+  plus: 'Stops from there',
+  plusHint: 'Plus opens it, minus closes it.',
+  stop: 'stop',
+  targetOffset: 'Against the metered exposure',
+  targetOffsetHint: 'Minus lies under it, plus over it.',
+  framing: 'Framed alike by',
+  framings: {
+    width: 'Width',
+    height: 'Height',
+    diagonal: 'Diagonal',
+    'pixels-per-degree': 'Pixels per degree',
+  } satisfies Record<Framing, string>,
+  framingHint: 'Which edges the landmark is set by, since two formats seldom frame alike.',
+  passes: 'Passes',
+  passesHint: (usual: number) => `Turns of all rigs. Usual in this order: ${usual}.`,
+  repeats: 'Repeats',
+  repeatsHint: 'Frames without touching the rig. Noise needs two.',
+  more: 'Target, framing, passes, repeats',
+  asMetered: 'As metered',
+  moreInShort: (target: string, framing: string, frames: string) =>
+    `${target}, framed by ${framing.toLowerCase()}, ${frames}`,
+  setByHand: 'Start from the same exposure',
+
+  /* A pair. */
+  against: (other: string, reference: string) => `${other} against ${reference}`,
+  fromMeter: (stops: string) => `${stops} stop against the meter`,
+  byCause: 'Difference by cause, in stops',
+  cause: 'Cause',
+  causes: {
+    time: 'Time',
+    aperture: 'Aperture',
+    iso: 'ISO',
+    offset: 'Offset',
+    transmission: 'Trans\u00admission',
+    fade: 'Fade',
+  } satisfies Record<Cause, string>,
+  inOffset: 'in the offset',
+  sum: 'Sum',
+  plusIs: 'Plus renders brighter than the reference.',
+  evenUpIs: (stops: string) => `Even-up ${stops} stop.`,
+  whyUnknown(why: WhyUnknown, causes: string): string {
+    return {
+      'neither-stated': `${causes}: stated for neither rig.`,
+      'reference-not-stated': `${causes}: not stated for the reference.`,
+      'other-not-stated': `${causes}: not stated for this rig.`,
+      'not-modelled': `${causes}: nothing models it yet.`,
+    }[why];
+  },
+  light: 'Light against the reference, in stops',
+  perArea: 'Per area',
+  rendered: 'As rendered, with ISO',
+  whole: 'Whole sensor',
+  crop: 'Common crop',
+  without: (causes: string) => `without ${causes.toLowerCase()}`,
+
+  besides: 'Besides brightness',
+  besidesInShort: (across: string, depth: string) =>
+    `Angle of view ${across}° wide, depth of field ${depth} ×`,
+  angle: 'Angle of view, this rig less the reference',
+  angles: (across: string, up: string) => `${across}° wide, ${up}° high`,
+  shown: 'Shown by both',
+  percent: (figure: string) => `${figure} %`,
+  framedBy: (rule: string) => `Framed by ${rule.toLowerCase()}`,
+  takesIn: (rig: string, factor: string) => `${rig} takes in ${factor} ×`,
+  perDegree: 'Pixels per degree',
+  pupil: 'Entrance pupil',
+  depth: 'Depth of field',
+  factorOf: (factor: string) => `${factor} ×`,
+  hyperfocal: 'Hyperfocal distance',
+  metresOf: (figure: string) => `${figure} m`,
+  airy: 'Diffraction, disc across',
+  px: (figure: string) => `${figure} px`,
+  motion: 'Motion drawn out',
+  parallax: 'Parallax of the nearest subject',
+  parallaxUnknown: 'unknown: the plan does not say how near it is and how far apart the axes are',
+  overstated: 'Diagonal overstates its light by',
+  stops: (figure: string) => `${figure} stop`,
+  darkFrame: 'Dark frame in the camera',
+  yes: 'yes',
+  no: 'no',
+  bits: 'Bit depth',
+  both: (reference: string, ofReference: string, other: string, ofOther: string) =>
+    `${reference} ${ofReference}, ${other} ${ofOther}`,
+  parallaxWarns: (px: string) =>
+    `The nearest subject shifts by ${px} px between the two lens axes. More than 2 px shows: keep it out of the frame, or put one rig where the other stood.`,
+
+  /* Order. */
+  orders: {
+    'rig-by-rig': 'Rig by rig',
+    'side-by-side': 'Side by side',
+  },
+  orderNotes: {
+    'rig-by-rig':
+      'The whole list with one rig, then the next. Fewest swaps, most fade between rigs.',
+    forward: 'Each set once through the rigs. The fade stays in the difference.',
+    mirror: 'Cancels a steady fade.',
+    alternate: 'Two looks at each rig. A steady fade stays in the difference.',
+    'double-mirror': 'Cancels a fade that steepens, too.',
+    'side-by-side': 'All rigs stand and start together. Watch the parallax.',
+  },
+  chooseOrder: 'Order',
+  allowances: 'Allowances',
+  allowancesInShort: (swap: string, dial: string, settle: string, write: string) =>
+    `Swap ${swap}, dials ${dial}, settle ${settle}, write ${write}`,
+  swap: 'Swap of rigs',
+  dialChange: 'Change of dials',
+  settle: 'Settling',
+  settleHint: 'Hands off until nothing moves.',
+  write: 'Writing the file',
+  commonPractice: 'Common practice, no source.',
+  rest: 'Rest between long exposures',
+  restInShort: (factor: string, from: string, longest: string) =>
+    `${factor} × the exposure, above ${from}, ${longest} at most`,
+  restOff: 'off',
+  restOn: 'Rest',
+  restHint: 'Lets a sensor cool. A swap counts as rest.',
+  factor: 'As long as the exposure, times',
+  offUpTo: 'No rest up to',
+  longestRest: 'Longest rest',
+  frames: 'Frames in order',
+  framesHint: 'Shutter open from and to, counted from the start of the list.',
+  noFrame: 'No frame yet. They stand here as soon as a set can be dialled.',
+  together: 'All rigs on the tripod',
+  swapTakes: (time: string) => `swap ${time}`,
+  restsFirst: (time: string) => `rests ${time} first`,
+  passAndRepeat: (pass: number, repeat: number) => `pass ${pass}, frame ${repeat}`,
+  fromTo: (start: string, end: string) => `${start}–${end}`,
+  middle: (time: string) => `middle ${time}`,
+
+  problems: {
+    'no-rigs': 'This plan has no rig. Pick two or more under Rigs.',
+    'one-rig': 'One rig alone has nothing to be compared with. It can be shot all the same.',
+    tooManyRigs: (most: number) => `A plan takes ${most} rigs at most. Take one out.`,
+    'rig-gone': 'A rig of this plan is no longer in Gear. Take it out under Rigs.',
+    letterTwice: (letter: string) =>
+      `Two rigs carry the letter ${letter}. Give one of them another under Gear.`,
+    'no-sets': 'The shot list is empty. Add a set.',
+    'dark-without-light':
+      'A capped dark follows a set, and none stands before it. Move it down the list.',
+    'reference-not-in-plan': 'The reference is not among the rigs of this plan. Choose another.',
+    notOnDials: (rig: string, dial: string) =>
+      `${rig} has no such ${dial}. Turn that dial to one that it has.`,
+    bulbNotOnBody: (rig: string) => `${rig} has no bulb. Choose a time on its dial.`,
+    bulbTooLong: (rig: string, longest: string) =>
+      `${rig} holds bulb for ${longest} at most. Shorten the time.`,
+    freeMissing: (rig: string) => `Nothing is set on ${rig} yet. Set it by hand.`,
+    dialsRefused: (rig: string) =>
+      `The dials of ${rig} yield no position. Put them right under Gear.`,
+    extendedIso: (rig: string, mark: string) =>
+      `${mark} is an extended position of ${rig}: beyond the range that its maker stands for.`,
+    timeUncertain: (rig: string, mark: string) =>
+      `Nobody has measured whether ${mark} on ${rig} runs as marked. Up to 0.09 stop hangs on it.`,
+  },
+  dial: 'setting',
+  dials: {
+    'f-mark-not-on-lens': 'f-number',
+    'time-mark-not-on-body': 'time',
+    'iso-mark-not-on-body': 'ISO',
+  } as Readonly<Record<string, string>>,
+  /** What a dial cannot reach, why, and what the nearest costs. */
+  unreached(
+    code: Unreached['code'],
+    wanted: string,
+    nearest: string,
+    hasBulb: boolean,
+    cost: string,
+  ): string {
+    const end = {
+      'time-beyond-dial': `${nearest} is ${hasBulb ? 'as long as it can' : 'the last position and there is no bulb'}`,
+      'time-short-of-dial': `${nearest} is the first position`,
+      'aperture-wider-than-lens': `${nearest} is the widest`,
+      'aperture-narrower-than-lens': `${nearest} is the narrowest`,
+      'iso-above-dial': `${nearest} is the highest`,
+      'iso-below-dial': `${nearest} is the lowest`,
+    }[code];
+    return `${wanted} wanted; ${end}: ${cost}.`;
+  },
+  cost: (stops: string, brighter: boolean) => `${stops} stop ${brighter ? 'brighter' : 'darker'}`,
+};
+
+const HOLDS = {
+  'same-picture': 'Same picture',
+  'same-exposure': 'Same exposure',
+  free: 'Free, set by hand',
+};
