@@ -25,11 +25,13 @@ class SlowDisk {
   }
 
   async complete(): Promise<void> {
+    await settle();
     this.waiting.shift()?.complete();
     await settle();
   }
 
   async fail(kind: StoreFault['kind']): Promise<void> {
+    await settle();
     this.waiting.shift()?.fail({ kind, detail: 'made by the test' });
     await settle();
   }
@@ -57,7 +59,10 @@ const note = (text: string) => ({ tap: 'note', text, made: null }) as const;
 describe('a tap', () => {
   it('does not move the state before its transaction is complete', async () => {
     const { disk, journal } = open();
-    const served = journal.tap({ tap: 'mounted' });
+    const served = journal.tap({
+      tap: 'mounted',
+      frame: journal.state.value.queue[0]?.key as never,
+    });
     await settle();
     expect(journal.writing.value).toBe(true);
     expect(journal.state.value.mounted).toEqual([]);
@@ -67,18 +72,25 @@ describe('a tap', () => {
     expect(journal.state.value.mounted).toHaveLength(1);
   });
 
-  it('is not served while the one before it is being written', async () => {
-    const { disk, journal } = open();
-    const first = journal.tap(note('one'));
-    expect(await journal.tap(note('two'))).toEqual({ how: 'busy' });
+  it('waits for the one before it and is judged by the state that it leaves', async () => {
+    const { disk, journal, evening } = open();
+    const frame = evening.state().queue[0]?.key as never;
+    const first = journal.tap({ tap: 'mounted', frame });
+    const bounce = journal.tap({ tap: 'mounted', frame });
+    const other = journal.tap(note('wind'));
     await disk.complete();
-    await first;
-    expect(disk.written).toHaveLength(1);
+    expect(await first).toEqual({ how: 'recorded' });
+    expect(await bounce).toEqual({ how: 'refused', rule: 'not-mounting' });
+    await disk.complete();
+    expect(await other).toEqual({ how: 'recorded' });
+    expect(disk.written.map(({ kind }) => kind)).toEqual(['mounted', 'noted']);
   });
 
   it('writes nothing when it makes no sense now', async () => {
     const { disk, journal } = open();
-    expect(await journal.tap({ tap: 'dialled' })).toEqual({ how: 'refused', rule: 'not-dialling' });
+    expect(
+      await journal.tap({ tap: 'dialled', frame: journal.state.value.queue[0]?.key as never }),
+    ).toEqual({ how: 'refused', rule: 'not-dialling' });
     expect(disk.taps).toEqual([]);
   });
 
@@ -97,7 +109,10 @@ describe('a tap', () => {
 describe('a disk that refuses', () => {
   it('leaves the tap unacknowledged, keeps it in memory and lets the run go on', async () => {
     const { disk, journal } = open();
-    const served = journal.tap({ tap: 'mounted' });
+    const served = journal.tap({
+      tap: 'mounted',
+      frame: journal.state.value.queue[0]?.key as never,
+    });
     await disk.fail('full');
     expect(await served).toMatchObject({ how: 'not-saved', fault: { kind: 'full' } });
     expect(journal.state.value.mounted).toHaveLength(1);

@@ -17,9 +17,7 @@ export type Served =
   /** Held in memory only: the disk refused. The run goes on, the screen says so. */
   | { readonly how: 'not-saved'; readonly fault: StoreFault }
   /** It made no sense now; nothing was written. */
-  | { readonly how: 'refused'; readonly rule: string }
-  /** The tap before it is still being written. */
-  | { readonly how: 'busy' };
+  | { readonly how: 'refused'; readonly rule: string };
 
 /** What a journal needs of the world. */
 export interface JournalWorld {
@@ -106,6 +104,15 @@ export function openJournal(
     }
   };
 
+  // A tap that comes while another is being written waits for it and is judged
+  // by the state that it leaves: none is lost, and none is taken for another.
+  let turn: Promise<unknown> = Promise.resolve();
+  const inTurn = (serve: () => Promise<Served>): Promise<Served> => {
+    const served = turn.then(serve, serve);
+    turn = served;
+    return served;
+  };
+
   return {
     outing,
     events,
@@ -114,23 +121,27 @@ export function openJournal(
     unsaved,
     fault,
     undoable: computed(() => lastTap(events.value)),
-    async tap(tap) {
-      if (writing.peek()) return { how: 'busy' };
+    tap(tap) {
+      // The moment is the finger's, not that of its turn.
       const now = world.now();
-      const drafts = next(state.peek(), tap, { now, newId: world.newId });
-      return isRefusal(drafts) ? { how: 'refused', rule: drafts.rule } : write(drafts, now);
+      return inTurn(async () => {
+        const drafts = next(state.peek(), tap, { now, newId: world.newId });
+        return isRefusal(drafts) ? { how: 'refused', rule: drafts.rule } : write(drafts, now);
+      });
     },
-    async undo() {
-      if (writing.peek()) return { how: 'busy' };
-      const targets = lastTap(events.peek());
-      if (targets.length === 0) return { how: 'refused', rule: 'nothing-to-undo' };
-      const drafts = targets.map(
-        ({ id }): Draft => ({ id: world.newId(), kind: 'undone', data: { target: id } }),
-      );
-      return write(drafts, world.now());
+    undo() {
+      const now = world.now();
+      return inTurn(async () => {
+        const targets = lastTap(events.peek());
+        if (targets.length === 0) return { how: 'refused', rule: 'nothing-to-undo' };
+        const drafts = targets.map(
+          ({ id }): Draft => ({ id: world.newId(), kind: 'undone', data: { target: id } }),
+        );
+        return write(drafts, now);
+      });
     },
-    async retry() {
-      return writing.peek() ? { how: 'busy' } : flush(held.peek());
+    retry() {
+      return inTurn(() => flush(held.peek()));
     },
   };
 }

@@ -88,6 +88,8 @@ const begin = async () => {
 
 type Desk = Awaited<ReturnType<Phone['load']>>;
 
+const nextKey = (desk: Desk) => desk.state.value?.queue[0]?.key as never;
+
 async function untilOpen(phone: Phone, desk: Desk) {
   for (const rig of PRACTICE_PLAN.rigs) {
     await desk.tap({ tap: 'tick', rig, item: 'focus-fixed', done: true });
@@ -95,10 +97,13 @@ async function untilOpen(phone: Phone, desk: Desk) {
   await desk.tap({ tap: 'begin-frames' });
   for (let guard = 0; guard < 9 && desk.step.value?.kind !== 'expose'; guard += 1) {
     phone.pass(5);
-    await desk.tap({ tap: desk.step.value?.kind === 'mount' ? 'mounted' : 'dialled' });
+    await desk.tap({
+      tap: desk.step.value?.kind === 'mount' ? 'mounted' : 'dialled',
+      frame: nextKey(desk),
+    });
   }
   phone.pass(5);
-  await desk.tap({ tap: 'start' });
+  await desk.tap({ tap: 'start', frame: nextKey(desk) });
   expect(desk.step.value?.kind).toBe('open');
 }
 

@@ -12,7 +12,7 @@ const only = (evening: Evening) => {
 describe('a frame of the log', () => {
   it('timed: the body’s exact value, never the stopwatch', () => {
     const evening = new Evening([frame('one', A, dialled('6.3', '64', '100'))]).setUp();
-    evening.untilExpose().tap({ tap: 'start' }).pass(300);
+    evening.untilExpose().start().pass(300);
     evening.tap({ tap: 'record', made: evening.openId() });
     const row = only(evening);
     expect(row.openTime).toEqual({ from: 'dial', s: 64 });
@@ -25,7 +25,7 @@ describe('a frame of the log', () => {
     const evening = new Evening([frame('one', A, held('6.3', 240, '100'))]).setUp();
     evening
       .untilExpose()
-      .tap({ tap: 'start' })
+      .start()
       .pass(1 + 240 + 60);
     evening.tap({ tap: 'closed', made: evening.openId() });
     const row = only(evening);
@@ -35,14 +35,14 @@ describe('a frame of the log', () => {
 
   it('bulb over a reload: the wall clock bridges it, and the log says so', () => {
     const evening = new Evening([frame('one', A, held('6.3', 240, '100'))]).setUp();
-    evening.untilExpose().tap({ tap: 'start' }).pass(100).reload(141);
+    evening.untilExpose().start().pass(100).reload(141);
     evening.tap({ tap: 'closed', made: evening.openId() });
     expect(only(evening).openTime).toEqual({ from: 'hand', s: 240, certainty: 'wall' });
   });
 
   it('a clock set back: the open time is unknown, never zero', () => {
     const evening = new Evening([frame('one', A, held('6.3', 240, '100'))]).setUp();
-    evening.untilExpose().tap({ tap: 'start' }).reload(-3600);
+    evening.untilExpose().start().reload(-3600);
     evening.tap({ tap: 'closed', made: evening.openId() });
     expect(only(evening).openTime).toEqual({ from: 'unknown' });
     expect(only(evening).exact).toBeNull();
@@ -70,7 +70,7 @@ describe('a frame of the log', () => {
 
   it('a corrected time is taken instead of the one that was measured', () => {
     const evening = new Evening([frame('one', A, held('6.3', 240, '100'))]).setUp();
-    evening.untilExpose().tap({ tap: 'start' }).pass(300);
+    evening.untilExpose().start().pass(300);
     evening.tap({ tap: 'closed', made: evening.openId() });
     const made = only(evening).id;
     evening.tap({ tap: 'correct', made, change: { field: 'elapsedS', value: s(242) } });

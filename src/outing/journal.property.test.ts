@@ -37,6 +37,13 @@ type Act =
 
 const tap = (choose: (evening: Evening) => Tap | null): Act => ({ kind: 'tap', choose });
 const always = (what: Tap): Act => tap(() => what);
+const onNext = (
+  kind: 'mounted' | 'dialled' | 'start' | 'taken' | 'skip-frame' | 'swap-next-two',
+): Act =>
+  tap((evening) => {
+    const [waiting] = evening.state().queue;
+    return waiting ? { tap: kind, frame: waiting.key } : null;
+  });
 const onOpen = (make: (made: Evening['openId'] extends () => infer R ? R : never) => Tap): Act =>
   tap((evening) => {
     const [made] = evening.state().open;
@@ -44,10 +51,10 @@ const onOpen = (make: (made: Evening['openId'] extends () => infer R ? R : never
   });
 
 const act: fc.Arbitrary<Act> = fc.oneof(
-  { weight: 12, arbitrary: fc.constant(always({ tap: 'mounted' })) },
-  { weight: 12, arbitrary: fc.constant(always({ tap: 'dialled' })) },
-  { weight: 12, arbitrary: fc.constant(always({ tap: 'start' })) },
-  { weight: 8, arbitrary: fc.constant(always({ tap: 'taken' })) },
+  { weight: 12, arbitrary: fc.constant(onNext('mounted')) },
+  { weight: 12, arbitrary: fc.constant(onNext('dialled')) },
+  { weight: 12, arbitrary: fc.constant(onNext('start')) },
+  { weight: 8, arbitrary: fc.constant(onNext('taken')) },
   { weight: 12, arbitrary: fc.constant(onOpen((made) => ({ tap: 'record', made }))) },
   { weight: 6, arbitrary: fc.constant(onOpen((made) => ({ tap: 'closed', made }))) },
   { weight: 4, arbitrary: fc.constant(onOpen((made) => ({ tap: 'closed-otherwise', made }))) },
@@ -66,8 +73,8 @@ const act: fc.Arbitrary<Act> = fc.oneof(
       always({ tap: 'tick', rig: A, item: 'focus-fixed', done: true }),
       always({ tap: 'tick', rig: B, item: 'focus-fixed', done: true }),
       always({ tap: 'begin-frames' }),
-      always({ tap: 'skip-frame' }),
-      always({ tap: 'swap-next-two' }),
+      onNext('skip-frame'),
+      onNext('swap-next-two'),
       always({ tap: 'drop-set', set: 'one' as never }),
       always({ tap: 'extra-shot', rig: A }),
       always({ tap: 'set-counter', rig: B, next: 9998 }),

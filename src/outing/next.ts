@@ -21,17 +21,25 @@ import { restLeft } from './rest.ts';
 import type { MadeFrame, RunState } from './state.ts';
 import { nextTogether, stepAt } from './step.ts';
 
+/**
+ * A tap on the next step names the frame that was on the screen: a second tap
+ * that arrives when the run has moved on is then refused, not misunderstood.
+ */
+interface OnFrame {
+  readonly frame: FrameKey;
+}
+
 /** Everything a hand can say during an outing. */
 export type Tap =
   | { readonly tap: 'tick'; readonly rig: RigId; readonly item: SetupItem; readonly done: boolean }
   | { readonly tap: 'set-counter'; readonly rig: RigId; readonly next: number }
   | { readonly tap: 'begin-frames' }
-  | { readonly tap: 'mounted' }
-  | { readonly tap: 'dialled' }
+  | (OnFrame & { readonly tap: 'mounted' })
+  | (OnFrame & { readonly tap: 'dialled' })
   /** The release was pressed together with this tap. */
-  | { readonly tap: 'start' }
+  | (OnFrame & { readonly tap: 'start' })
   /** A frame too short to be timed was taken as planned. */
-  | { readonly tap: 'taken' }
+  | (OnFrame & { readonly tap: 'taken' })
   /** Bulb is closed; all else was as planned. */
   | { readonly tap: 'closed'; readonly made: MadeId }
   /** Closed now (bulb, or a timed frame stopped early); what was set comes separately. */
@@ -46,9 +54,9 @@ export type Tap =
   | { readonly tap: 'extra-shot'; readonly rig: RigId }
   | { readonly tap: 'judge'; readonly made: MadeId; readonly verdict: Verdict }
   | { readonly tap: 'retake'; readonly frame: FrameKey }
-  | { readonly tap: 'skip-frame' }
+  | (OnFrame & { readonly tap: 'skip-frame' })
   | { readonly tap: 'drop-set'; readonly set: SetId }
-  | { readonly tap: 'swap-next-two' }
+  | (OnFrame & { readonly tap: 'swap-next-two' })
   | { readonly tap: 'note'; readonly text: string; readonly made: MadeId | null }
   | { readonly tap: 'reading'; readonly meter: string; readonly reading: Reading }
   | { readonly tap: 'battery-changed'; readonly rig: RigId }
@@ -104,20 +112,20 @@ export function next(state: RunState, tap: Tap, moment: Moment): readonly Draft[
       return state.phase === 'setting-up' ? [draft('setup-finished', {})] : refuse('already-begun');
     case 'mounted': {
       const step = stepAt(state, moment.now);
-      return step.kind === 'mount'
+      return step.kind === 'mount' && step.next.key === tap.frame
         ? [draft('mounted', { rigs: step.rigs })]
         : refuse('not-mounting');
     }
     case 'dialled': {
       const step = stepAt(state, moment.now);
-      return step.kind === 'dial'
+      return step.kind === 'dial' && step.frame.key === tap.frame
         ? [draft('dialled', { rig: step.frame.rig, settings: step.frame.settings })]
         : refuse('not-dialling');
     }
     case 'start':
-      return start(state, moment, draft);
+      return start(state, tap.frame, moment, draft);
     case 'taken':
-      return taken(state, moment, draft);
+      return taken(state, tap.frame, moment, draft);
     case 'closed':
     case 'closed-otherwise':
       return close(state, tap, moment, draft);
@@ -133,11 +141,10 @@ export function next(state: RunState, tap: Tap, moment: Moment): readonly Draft[
       return retake(state, tap.frame, draft);
     case 'skip-frame': {
       const frames = nextTogether(state);
-      return state.open.length > 0
-        ? refuse('frame-open')
-        : frames.length > 0
-          ? frames.map((frame) => draft('frame-skipped', { frame: frame.key }))
-          : refuse('list-done');
+      if (state.open.length > 0) return refuse('frame-open');
+      return frames[0]?.key === tap.frame
+        ? frames.map((frame) => draft('frame-skipped', { frame: frame.key }))
+        : refuse('list-moved-on');
     }
     case 'drop-set': {
       const remaining = state.queue.filter((frame) => frame.set !== tap.set);
@@ -146,7 +153,9 @@ export function next(state: RunState, tap: Tap, moment: Moment): readonly Draft[
         : refuse('set-has-no-frames-left');
     }
     case 'swap-next-two':
-      return swapNextTwo(state, draft);
+      return state.queue[0]?.key === tap.frame
+        ? swapNextTwo(state, draft)
+        : refuse('list-moved-on');
     case 'note':
       return tap.text.trim().length > 0
         ? [draft('noted', { text: tap.text.trim(), made: tap.made })]
@@ -192,9 +201,14 @@ export function next(state: RunState, tap: Tap, moment: Moment): readonly Draft[
 
 type Drafter = <K extends EventKind>(kind: K, data: EventData[K]) => Draft;
 
-function start(state: RunState, { now }: Moment, draft: Drafter): readonly Draft[] | Refusal {
+function start(
+  state: RunState,
+  key: FrameKey,
+  { now }: Moment,
+  draft: Drafter,
+): readonly Draft[] | Refusal {
   const step = stepAt(state, now);
-  if (step.kind !== 'expose') return refuse('not-exposing');
+  if (step.kind !== 'expose' || step.frames[0]?.key !== key) return refuse('not-exposing');
   return step.frames.map((frame) =>
     draft('exposure-started', {
       frame: frame.key,
@@ -204,9 +218,15 @@ function start(state: RunState, { now }: Moment, draft: Drafter): readonly Draft
   );
 }
 
-function taken(state: RunState, { now }: Moment, draft: Drafter): readonly Draft[] | Refusal {
+function taken(
+  state: RunState,
+  key: FrameKey,
+  { now }: Moment,
+  draft: Drafter,
+): readonly Draft[] | Refusal {
   const step = stepAt(state, now);
-  if (step.kind !== 'expose' || !step.short) return refuse('not-exposing');
+  if (step.kind !== 'expose' || !step.short || step.frames[0]?.key !== key)
+    return refuse('not-exposing');
   return step.frames.flatMap((frame) => {
     // Said after the fact: the shutter has closed already, so there is no lead-in to wait for.
     const started = draft('exposure-started', {

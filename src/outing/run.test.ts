@@ -23,9 +23,10 @@ describe('the walk', () => {
     while (evening.state().queue.length > 0 || evening.state().open.length > 0) {
       const step = evening.step();
       seen.push(step.kind);
-      if (step.kind === 'mount') evening.tap({ tap: 'mounted' });
-      else if (step.kind === 'dial') evening.tap({ tap: 'dialled' });
-      else if (step.kind === 'expose') evening.tap({ tap: step.short ? 'taken' : 'start' });
+      if (step.kind === 'mount') evening.tap({ tap: 'mounted', frame: evening.nextKey() });
+      else if (step.kind === 'dial') evening.tap({ tap: 'dialled', frame: evening.nextKey() });
+      else if (step.kind === 'expose')
+        evening.tap({ tap: step.short ? 'taken' : 'start', frame: evening.nextKey() });
       else if (step.kind === 'open')
         evening.pass(70).tap({ tap: 'record', made: evening.openId() });
       else throw new Error(`unexpected step ${step.kind}`);
@@ -69,7 +70,7 @@ describe('the walk', () => {
       frame('one', B, dialled('8', '60', '100')),
     ];
     const evening = new Evening(frames, planOf(frames, { order: 'side-by-side' })).setUp();
-    evening.untilExpose().tap({ tap: 'start' });
+    evening.untilExpose().start();
     expect(evening.state().open).toHaveLength(2);
     // Birch ends after 2 s lead-in and 60 s, Alder four seconds later.
     evening.pass(61.5);
@@ -90,7 +91,7 @@ describe('the timer', () => {
     new Evening([frame('one', A, dialled('6.3', '64', '100'))]).setUp().untilExpose();
 
   it('counts the lead-in, then the exposure, from the stored instant', () => {
-    const evening = long().tap({ tap: 'start' });
+    const evening = long().start();
     const phase = () => {
       const [made] = evening.state().made;
       if (!made) throw new Error('nothing made');
@@ -106,7 +107,7 @@ describe('the timer', () => {
   });
 
   it('says unknown when the clock was set back, never a time below zero', () => {
-    const evening = long().tap({ tap: 'start' });
+    const evening = long().start();
     evening.reload(-3600);
     const [made] = evening.state().made;
     expect(made && exposurePhase(made, evening.now()).phase).toBe('unknown');
@@ -114,7 +115,7 @@ describe('the timer', () => {
 
   it('lets bulb run over until a hand closes it, and records as planned with that tap', () => {
     const evening = new Evening([frame('one', A, held('6.3', 240, '100'))]).setUp().untilExpose();
-    evening.tap({ tap: 'start' });
+    evening.start();
     evening.pass(1 + 240 + 9);
     expect(evening.step()).toMatchObject({
       kind: 'open',
@@ -127,7 +128,7 @@ describe('the timer', () => {
   });
 
   it('refuses to record what is still open, and to close before the shutter opened', () => {
-    const evening = long().tap({ tap: 'start' });
+    const evening = long().start();
     const made = evening.openId();
     expect(refusedFor(evening.try({ tap: 'closed-otherwise', made }))).toBe('shutter-not-open');
     evening.pass(5);
@@ -137,7 +138,7 @@ describe('the timer', () => {
   });
 
   it('a pause never stops an exposure', () => {
-    const evening = long().tap({ tap: 'start' }).tap({ tap: 'pause' });
+    const evening = long().start().tap({ tap: 'pause' });
     expect(evening.step().kind).toBe('open');
     evening.pass(70).tap({ tap: 'record', made: evening.openId() });
     expect(evening.step().kind).toBe('paused');
@@ -148,8 +149,10 @@ describe('the timer', () => {
 
 describe('second taps', () => {
   it('one start, one record, whatever the glove does', () => {
-    const evening = new Evening(twoSets()).setUp().untilExpose().tap({ tap: 'start' });
-    expect(refusedFor(evening.try({ tap: 'start' }))).toBe('not-exposing');
+    const evening = new Evening(twoSets()).setUp().untilExpose().start();
+    expect(refusedFor(evening.try({ tap: 'start', frame: evening.nextKey() }))).toBe(
+      'not-exposing',
+    );
     evening.pass(70);
     const made = evening.openId();
     evening.tap({ tap: 'record', made });
@@ -161,7 +164,9 @@ describe('undo', () => {
   it('takes back the newest tap, and again the one before', () => {
     const evening = new Evening(twoSets()).setUp();
     const before = evening.step();
-    evening.tap({ tap: 'mounted' }).tap({ tap: 'dialled' });
+    evening
+      .tap({ tap: 'mounted', frame: evening.nextKey() })
+      .tap({ tap: 'dialled', frame: evening.nextKey() });
     evening.undo();
     expect(evening.step().kind).toBe('dial');
     evening.undo();
@@ -182,7 +187,7 @@ describe('undo', () => {
   it('an exposure undone while it runs never happened: no file number, no rest', () => {
     const frames = [frame('one', A, dialled('6.3', '64', '100'))];
     const evening = new Evening(frames, planOf(frames, { rest: { on: true, offUpToS: s(0) } }));
-    evening.setUp().untilExpose().tap({ tap: 'start' });
+    evening.setUp().untilExpose().start();
     evening.pass(30).undo();
     expect(evening.step().kind).toBe('expose');
     expect(allResting(evening.state(), evening.now())).toEqual([]);
@@ -236,9 +241,9 @@ describe('changes of the list', () => {
     const evening = new Evening(twoSets()).setUp();
     const keys = () => evening.state().queue.map(({ key }) => key);
     const [one, two, three, four] = keys();
-    evening.tap({ tap: 'swap-next-two' });
+    evening.tap({ tap: 'swap-next-two', frame: evening.nextKey() });
     expect(keys()).toEqual([two, one, three, four]);
-    evening.tap({ tap: 'skip-frame' });
+    evening.tap({ tap: 'skip-frame', frame: evening.nextKey() });
     expect(keys()).toEqual([one, three, four]);
     evening.tap({ tap: 'drop-set', set: 'high' as never });
     expect(keys()).toEqual([one]);
@@ -294,7 +299,7 @@ describe('focus', () => {
 
 describe('the end', () => {
   it('waits for an open frame, and afterwards only the past can be set right', () => {
-    const evening = new Evening(twoSets()).setUp().untilExpose().tap({ tap: 'start' });
+    const evening = new Evening(twoSets()).setUp().untilExpose().start();
     expect(refusedFor(evening.try({ tap: 'end' }))).toBe('frame-open');
     evening.pass(70).tap({ tap: 'record', made: evening.openId() }).tap({ tap: 'end' });
     expect(refusedFor(evening.try({ tap: 'pause' }))).toBe('outing-ended');

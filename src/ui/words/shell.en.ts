@@ -8,6 +8,8 @@ export const shell = {
     'Install first: in the browser, tap Share, then Add to Home Screen, and open Evenfall from there. What is entered in this tab would not be in the installed app.',
 
   places: 'Places',
+  partMissing:
+    'This part of the app is not on the device. Your data is safe. Open the app once with a network, then try again.',
   place: { gear: 'Gear', light: 'Light', plan: 'Plan', outing: 'Outing', log: 'Log' },
   night: 'Night',
   back: 'Back',

@@ -54,7 +54,7 @@ export function Begin() {
                     <p>
                       {words.planFrames(
                         prepared.frames.length,
-                        format.duration(prepared.timeline.wallS),
+                        format.number(Math.ceil(prepared.timeline.wallS / 60), 0),
                       )}
                     </p>
                   )}
@@ -65,7 +65,7 @@ export function Begin() {
                     name={words.startPlan(plan.name)}
                     onPress={async () => setAnswer(await run.start(plan, gear.gear.value))}
                   >
-                    {words.startPlan(plan.name)}
+                    {words.start}
                   </Button>
                 </li>
               );

@@ -3,6 +3,7 @@ import { duration } from '../../../science/units.ts';
 import { useWords } from '../../words/words.ts';
 import { rigText } from './RigName.tsx';
 import { StepFrame } from './StepFrame.tsx';
+import { Count } from './Timer.tsx';
 import { useRun } from './useRun.ts';
 
 /** The body is at its own dark frame and does not answer the release. */
@@ -16,7 +17,7 @@ export function BusyStep({ step }: { readonly step: Extract<Step, { kind: 'busy'
       act={<p class="act-place">{words.busy.hint}</p>}
     >
       <div class="timer">
-        <p class="count">{format.duration(duration(Math.ceil(step.leftS)))}</p>
+        <Count text={format.duration(duration(Math.ceil(step.leftS)))} />
         <p>{words.busy.lead(rigText(state.gear, step.rig))}</p>
       </div>
     </StepFrame>

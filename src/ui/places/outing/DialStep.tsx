@@ -14,7 +14,7 @@ export function DialStep({ step }: { readonly step: Extract<Step, { kind: 'dial'
       title={words.step.dial}
       frame={step.frame}
       act={
-        <Button rank="act" onPress={() => void tap({ tap: 'dialled' })}>
+        <Button rank="act" onPress={() => void tap({ tap: 'dialled', frame: step.frame.key })}>
           {words.dial.act}
         </Button>
       }

@@ -3,7 +3,7 @@ import { Screen } from '../../parts/Screen.tsx';
 import { NightSwitch } from '../../shell/NightSwitch.tsx';
 import { useApp } from '../../shell/useApp.ts';
 import { useWords } from '../../words/words.ts';
-import { SideActs } from './SideActs.tsx';
+import { UndoButton } from './SideActs.tsx';
 import { useRun } from './useRun.ts';
 
 /** The evening is over: the log should leave the phone now. */
@@ -18,7 +18,7 @@ export function EndedStep() {
       foot={
         <div class="step-foot">
           <div class="side-acts">
-            <SideActs />
+            <UndoButton />
             <Button field onPress={() => desk.leave()}>
               {words.ended.leave}
             </Button>

@@ -24,18 +24,18 @@ export function ExposeStep({ step }: { readonly step: Extract<Step, { kind: 'exp
       frame={first}
       others={
         step.short && (
-          <Button field onPress={() => void tap({ tap: 'start' })}>
+          <Button field onPress={() => void tap({ tap: 'start', frame: first.key })}>
             {expose.takenOtherwise}
           </Button>
         )
       }
       act={
         step.short ? (
-          <Button rank="act" onPress={() => void tap({ tap: 'taken' })}>
+          <Button rank="act" onPress={() => void tap({ tap: 'taken', frame: first.key })}>
             {expose.taken}
           </Button>
         ) : (
-          <Button rank="act" onPress={() => void tap({ tap: 'start' })}>
+          <Button rank="act" onPress={() => void tap({ tap: 'start', frame: first.key })}>
             {single ? expose.start(timeText(words, first.settings.time)) : expose.startAll}
           </Button>
         )

@@ -24,6 +24,7 @@ export function FileStepper({ value, write, onChange }: Props) {
           <div key={step}>
             <Button
               field
+              rapid
               name={parts.clickUp(`${words.record.file} ${step}`)}
               onPress={() => by(step)}
             >
@@ -32,6 +33,7 @@ export function FileStepper({ value, write, onChange }: Props) {
             </Button>
             <Button
               field
+              rapid
               disabled={(value ?? 0) < step}
               name={parts.clickDown(`${words.record.file} ${step}`)}
               onPress={() => by(-step)}

@@ -89,10 +89,14 @@ export function MoreSheet({ onClose }: { readonly onClose: () => void }) {
         )}
         {line(
           words.acts.swap,
-          () => void act({ tap: 'swap-next-two' }),
+          () => next && void act({ tap: 'swap-next-two', frame: next.key }),
           idle && state.queue.length > 1,
         )}
-        {line(words.acts.skip, () => void act({ tap: 'skip-frame' }), idle && next !== undefined)}
+        {line(
+          words.acts.skip,
+          () => next && void act({ tap: 'skip-frame', frame: next.key }),
+          idle && next !== undefined,
+        )}
         {line(
           words.acts.dropSet,
           () => next && void act({ tap: 'drop-set', set: next.set }),

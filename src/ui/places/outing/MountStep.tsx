@@ -20,14 +20,17 @@ export function MountStep({ step }: { readonly step: Extract<Step, { kind: 'moun
       title={words.step.mount}
       frame={step.next}
       act={
-        <Button rank="act" onPress={() => void tap({ tap: 'mounted' })}>
+        <Button rank="act" onPress={() => void tap({ tap: 'mounted', frame: step.next.key })}>
           {single ? words.mount.act(rigText(state.gear, only)) : words.mount.actAll}
         </Button>
       }
     >
-      {single && <p>{words.mount.takeOff}</p>}
-      <p>{words.mount.landmark}</p>
-      {set && <p>{words.mount.rule[set.framing]}</p>}
+      <p>
+        {state.mounted.length > 0 && words.mount.takeOff} {words.mount.lock}
+      </p>
+      <p>
+        {words.mount.landmark} {set && words.mount.rule[set.framing]}
+      </p>
       {set &&
         step.rigs.map((rig) =>
           rig === set.reference ? (

@@ -11,9 +11,6 @@ export function NextTwo({ after }: { readonly after: PlannedFrame | null }) {
   const waiting = state.queue.filter(({ key }) => key !== after?.key).slice(0, 2);
   return (
     <section class="next-two" aria-label={words.outing.next}>
-      <h2>
-        {words.outing.next} <span>{words.outing.framesLeft(state.queue.length)}</span>
-      </h2>
       {waiting.length === 0 ? (
         <p>{words.outing.nextNone}</p>
       ) : (

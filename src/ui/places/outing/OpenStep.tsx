@@ -28,6 +28,7 @@ export function OpenStep({ step }: { readonly step: Extract<Step, { kind: 'open'
       <StepFrame
         title={toRecord ? words.step.record : words.step.open}
         frame={frame.planned}
+        attempt={frame.attempt}
         others={<Others open={inHand} onOtherwise={() => setOtherwise(frame.id)} />}
         act={<Act open={inHand} several={several} />}
       >
@@ -43,7 +44,7 @@ export function OpenStep({ step }: { readonly step: Extract<Step, { kind: 'open'
         ) : (
           <Timer open={inHand} />
         )}
-        {toRecord && <Dials settings={frame.planned.settings} />}
+        {toRecord && <Dials settings={frame.planned.settings} small />}
       </StepFrame>
       <DarkScreen frames={step.frames} />
       {changing && <OtherwiseSheet frame={changing.frame} onClose={() => setOtherwise(null)} />}

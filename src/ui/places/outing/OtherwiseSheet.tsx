@@ -37,8 +37,8 @@ export function OtherwiseSheet({
   const times = marks(positions.times);
   const isos = marks(positions.isos);
   const record = async () => {
-    const served = await tap({ tap: 'record', made: frame.id, settings, fileNumber: file });
-    if (served.how !== 'busy') onClose();
+    await tap({ tap: 'record', made: frame.id, settings, fileNumber: file });
+    onClose();
   };
   return (
     <Sheet

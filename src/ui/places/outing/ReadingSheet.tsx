@@ -65,7 +65,7 @@ export function ReadingSheet({ onClose }: { readonly onClose: () => void }) {
       {kind === 'ev' ? (
         <MarkStepper
           label={words.reading.ev}
-          marks={EV_THIRDS.map(String)}
+          marks={EV_THIRDS.map((value) => value.toFixed(1))}
           at={evAt}
           write={evText}
           onTurn={setEvAt}

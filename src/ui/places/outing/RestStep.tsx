@@ -4,6 +4,7 @@ import { Button } from '../../parts/Button.tsx';
 import { useWords } from '../../words/words.ts';
 import { rigText } from './RigName.tsx';
 import { StepFrame } from './StepFrame.tsx';
+import { Count } from './Timer.tsx';
 import { useRun } from './useRun.ts';
 
 /** A sensor cools: a suggestion by the rule of thumb, which can be skipped. */
@@ -22,7 +23,7 @@ export function RestStep({ step }: { readonly step: Extract<Step, { kind: 'rest'
       }
     >
       <div class="timer">
-        <p class="count">{format.duration(duration(Math.ceil(leftS)))}</p>
+        <Count text={format.duration(duration(Math.ceil(leftS)))} />
         <p>{words.rest.ask(rigText(state.gear, rig))}</p>
       </div>
       <p>{words.rest.rule(format.duration(owedS))}</p>

@@ -10,7 +10,7 @@ import { Section } from '../../parts/Section.tsx';
 import { Tick } from '../../parts/Tick.tsx';
 import { NightSwitch } from '../../shell/NightSwitch.tsx';
 import { useWords, type Words } from '../../words/words.ts';
-import { SideActs } from './SideActs.tsx';
+import { UndoButton } from './SideActs.tsx';
 import { useRun } from './useRun.ts';
 
 /** Room asked for on the card, against frames planned: retakes and extra shots (our choice). */
@@ -34,7 +34,7 @@ export function SetUp() {
         <div class="step-foot">
           {missing > 0 && <p>{words.setUp.missing(missing)}</p>}
           <div class="side-acts">
-            <SideActs />
+            <UndoButton />
           </div>
           <Button rank="act" onPress={() => void tap({ tap: 'begin-frames' })}>
             {words.setUp.begin}

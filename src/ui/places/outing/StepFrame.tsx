@@ -17,6 +17,8 @@ interface Props {
   readonly title: string;
   /** The frame in hand; null where there is none. */
   readonly frame: PlannedFrame | null;
+  /** Which try of the frame this is, where it has begun. */
+  readonly attempt?: number;
   /** The one act of this step, in reach of the thumb. */
   readonly act?: ComponentChildren;
   /** Further acts of this step, above the one. */
@@ -28,21 +30,23 @@ interface Props {
  * The frame of every step of the run. What is only read stands at the top;
  * what the thumb needs stands at the foot: side acts, then the one act.
  */
-export function StepFrame({ title, frame, act, others, children }: Props) {
-  const { state, desk } = useRun();
+export function StepFrame(props: Props) {
+  const { title, frame, attempt, act, others, children } = props;
+  const { state } = useRun();
   const { outing: words } = useWords();
   const [more, setMore] = useState(false);
+  const set = state.plan.sets.find(({ id }) => id === frame?.set);
   return (
     <div class="step">
       <div class="step-scroll">
         <header class="step-head">
           <div class="line">
-            <h1 aria-live="polite">{title}</h1>
             {frame && <RigName gear={state.gear} rig={frame.rig} />}
+            <h1 aria-live="polite">{title}</h1>
             <NightSwitch />
           </div>
-          {frame && <Whereabouts frame={frame} />}
-          <ScreenMark lock={desk.screenLock.value} />
+          {set && <p class="intent">{set.intent}</p>}
+          {frame && <Whereabouts frame={frame} attempt={attempt} />}
         </header>
         <NextTwo after={frame} />
         <div class="step-body">{children}</div>
@@ -64,9 +68,14 @@ export function StepFrame({ title, frame, act, others, children }: Props) {
   );
 }
 
-/** Set, intent, pass and repeat of a frame. */
-function Whereabouts({ frame }: { readonly frame: PlannedFrame }) {
-  const { state } = useRun();
+interface WhereaboutsProps {
+  readonly frame: PlannedFrame;
+  readonly attempt: number | undefined;
+}
+
+/** Set, intent, pass and repeat of a frame, and whether the screen stays on. */
+function Whereabouts({ frame, attempt }: WhereaboutsProps) {
+  const { state, desk } = useRun();
   const { outing: words } = useWords();
   const place = state.plan.sets.findIndex(({ id }) => id === frame.set);
   const set = state.plan.sets[place];
@@ -76,24 +85,21 @@ function Whereabouts({ frame }: { readonly frame: PlannedFrame }) {
       ? state.plan.sets.slice(0, place).findLast(({ kind }) => kind !== 'capped-dark')
       : set;
   const passes = light?.passes ?? set.passes;
-  const retake = state.made.some(({ planned }) => planned.key === frame.key);
+  const tries = state.made.filter(({ planned }) => planned.key === frame.key).length;
   const parts = [
     words.setOf(place + 1, state.plan.sets.length),
     passes > 1 ? words.passOf(frame.pass, passes) : null,
     set.repeats > 1 ? words.repeatOf(frame.repeat, set.repeats) : null,
-    retake ? words.retake : null,
+    (attempt ?? tries + 1) > 1 ? words.retake : null,
+    words.framesLeft(state.queue.length),
+    desk.screenLock.value === 'held' ? words.screenKeptOn : null,
   ];
   return (
     <>
-      <p class="intent">{set.intent}</p>
       <p class="where">{parts.filter(Boolean).join(' · ')}</p>
+      {desk.screenLock.value !== 'held' && <p class="where">{words.screenNotKept}</p>}
       {set.kind === 'capped-dark' && <p class="cap">{words.cappedDark}</p>}
       {set.kind === 'flat' && <p class="cap">{words.flat}</p>}
     </>
   );
-}
-
-function ScreenMark({ lock }: { readonly lock: 'held' | 'not-held' | 'unsupported' }) {
-  const { outing: words } = useWords();
-  return <p class="screen-mark">{lock === 'held' ? words.screenKeptOn : words.screenNotKept}</p>;
 }

@@ -5,6 +5,11 @@ import { useWords } from '../../words/words.ts';
 /** Seconds as a countdown shows them: the second that runs, so that 0:00 is the end. */
 const shown = (leftS: number) => duration(Math.max(0, Math.ceil(leftS - 0.05)));
 
+/** A duration in figures for arm's length; a longer one is written a little smaller. */
+export const Count = ({ text }: { readonly text: string }) => (
+  <p class={text.length > 4 ? 'count long' : 'count'}>{text}</p>
+);
+
 /** The countdown of one open frame, in figures for arm's length. */
 export function Timer({
   open: { phase, frame },
@@ -19,7 +24,7 @@ export function Timer({
     case 'lead-in':
       return (
         <div class={size}>
-          <p class="count">{format.duration(shown(phase.leftS))}</p>
+          <Count text={format.duration(shown(phase.leftS))} />
           <p>{words.open.leadIn}</p>
         </div>
       );
@@ -28,11 +33,9 @@ export function Timer({
       const over = phase.leftS < 0;
       return (
         <div class={size}>
-          <p class="count">
-            {over
-              ? format.duration(duration(Math.floor(-phase.leftS)))
-              : format.duration(shown(phase.leftS))}
-          </p>
+          <Count
+            text={format.duration(over ? duration(Math.floor(-phase.leftS)) : shown(phase.leftS))}
+          />
           <p>
             {over ? words.open.over : words.open.running}{' '}
             {words.open.ofTime(format.duration(phase.ofS))}
