@@ -1,20 +1,20 @@
-import type { ComponentChildren } from 'preact';
 import { useRef } from 'preact/hooks';
 import { Button } from './Button.tsx';
 
 interface Props {
+  readonly label: string;
   readonly onFile: (file: File) => void;
-  readonly children: ComponentChildren;
 }
 
-/** Lets the user choose a file. `<TakeFile onFile={take}>Take gear from a file</TakeFile>` */
-export function TakeFile({ onFile, children }: Props) {
+/** Lets the user choose a file. `<TakeFile label="Gear from a file" onFile={take} />` */
+export function TakeFile({ label, onFile }: Props) {
   const input = useRef<HTMLInputElement>(null);
   return (
     <>
       <input
         ref={input}
         type="file"
+        aria-label={label}
         hidden
         onChange={({ currentTarget }) => {
           const [file] = currentTarget.files ?? [];
@@ -23,7 +23,7 @@ export function TakeFile({ onFile, children }: Props) {
           currentTarget.value = '';
         }}
       />
-      <Button onPress={() => input.current?.click()}>{children}</Button>
+      <Button onPress={() => input.current?.click()}>{label}</Button>
     </>
   );
 }

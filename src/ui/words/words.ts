@@ -7,7 +7,8 @@ import { en } from './en.ts';
  * pattern: another language is a value of this type, and a sentence that it lacks
  * does not compile. A sentence with a figure in it is a function.
  *
- * One file per place and language (`gear.en.ts`), merged in `en.ts`.
+ * One file per place and language (`outing.en.ts`), merged in `en.ts`. A place that loads later
+ * than the first script brings its words with it: `gear.ts` is the pattern.
  */
 export type Words = typeof en;
 

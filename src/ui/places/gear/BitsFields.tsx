@@ -3,7 +3,7 @@ import { BODY_DEFAULTS } from '../../../gear/defaults.ts';
 import { Disclosure } from '../../parts/Disclosure.tsx';
 import { NumberField } from '../../parts/NumberField.tsx';
 import { TextField } from '../../parts/TextField.tsx';
-import { useWords } from '../../words/words.ts';
+import { useGearWords } from '../../words/gear.ts';
 import { same } from './same.ts';
 
 /** The bit depth of the raw file and what lowers it. `onChange` returns one sentence to refuse it. */
@@ -14,7 +14,7 @@ export function BitsFields({
   readonly bits: Bits;
   readonly onChange: (bits: Bits) => string | null;
 }) {
-  const { gear } = useWords();
+  const { gear } = useGearWords();
   return (
     <Disclosure
       label={gear.bits}

@@ -4,14 +4,14 @@ import { pixelPitch } from '../../../science/view.ts';
 import { Figure } from '../../parts/Figure.tsx';
 import { Figures } from '../../parts/Figures.tsx';
 import { useApp } from '../../shell/useApp.ts';
-import { useWords } from '../../words/words.ts';
+import { useGearWords } from '../../words/gear.ts';
 
 const formatOf = (body: Body): SensorFormat => ({ width: body.widthMm, height: body.heightMm });
 
 /** Figures that follow from the sensor, against the first body in the list. */
 export function BodyFacts({ body }: { readonly body: Body }) {
   const { gear: desk } = useApp();
-  const { format, gear } = useWords();
+  const { format, gear } = useGearWords();
   const first = desk.gear.value.bodies.find(({ invented }) => invented === body.invented);
   const other = first && first.id !== body.id ? first : null;
   return (

@@ -10,7 +10,7 @@ import { Screen } from '../../parts/Screen.tsx';
 import { Section } from '../../parts/Section.tsx';
 import { TextField } from '../../parts/TextField.tsx';
 import { useApp } from '../../shell/useApp.ts';
-import { useWords } from '../../words/words.ts';
+import { useGearWords } from '../../words/gear.ts';
 import { BitsFields } from './BitsFields.tsx';
 import { BodyFacts } from './BodyFacts.tsx';
 import { BulbFields } from './BulbFields.tsx';
@@ -26,7 +26,7 @@ import { TimeDialFields } from './TimeDialFields.tsx';
 /** A body: what follows from its sensor, and all that is stated of it. */
 export function BodyScreen({ body }: { readonly body: Body }) {
   const { gear: desk, navigation } = useApp();
-  const { format, gear } = useWords();
+  const { format, gear } = useGearWords();
   const commit = useBodyCommit(body.id);
   const [sensorOpen, setSensorOpen] = useState(false);
   return (

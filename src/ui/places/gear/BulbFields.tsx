@@ -4,7 +4,7 @@ import { type Seconds, seconds } from '../../../science/units.ts';
 import { Choice } from '../../parts/Choice.tsx';
 import { Disclosure } from '../../parts/Disclosure.tsx';
 import { NumberField } from '../../parts/NumberField.tsx';
-import { useWords } from '../../words/words.ts';
+import { useGearWords } from '../../words/gear.ts';
 import { same } from './same.ts';
 
 /** Where a body without bulb starts from when it gets one: about what a battery bears. */
@@ -18,7 +18,7 @@ export function BulbFields({
   readonly bulb: Bulb;
   readonly onChange: (bulb: Bulb) => string | null;
 }) {
-  const { format, gear } = useWords();
+  const { format, gear } = useGearWords();
   const longestS = bulb.kind === 'none' ? LONGEST : bulb.longestS;
   return (
     <Disclosure

@@ -4,7 +4,7 @@ import { type Seconds, seconds } from '../../../science/units.ts';
 import { Choice } from '../../parts/Choice.tsx';
 import { Disclosure } from '../../parts/Disclosure.tsx';
 import { NumberField } from '../../parts/NumberField.tsx';
-import { useWords } from '../../words/words.ts';
+import { useGearWords } from '../../words/gear.ts';
 import { same } from './same.ts';
 
 /** Where 'from a time on' starts until the owner writes the body's own time. */
@@ -18,7 +18,7 @@ export function DarkFrameFields({
   readonly rule: DarkFrame;
   readonly onChange: (rule: DarkFrame) => string | null;
 }) {
-  const { format, gear } = useWords();
+  const { format, gear } = useGearWords();
   const fromS = rule.kind === 'from' ? rule.fromS : FROM;
   return (
     <Disclosure

@@ -5,7 +5,7 @@ import { Disclosure } from '../../parts/Disclosure.tsx';
 import { NumberField } from '../../parts/NumberField.tsx';
 import { Switch } from '../../parts/Switch.tsx';
 import { TextField } from '../../parts/TextField.tsx';
-import { useWords } from '../../words/words.ts';
+import { useGearWords } from '../../words/gear.ts';
 import { same } from './same.ts';
 
 /** How the body names its files. `onChange` returns one sentence to refuse it. */
@@ -16,7 +16,7 @@ export function FileNameFields({
   readonly files: FileNames;
   readonly onChange: (files: FileNames) => string | null;
 }) {
-  const { gear } = useWords();
+  const { gear } = useGearWords();
   return (
     <Disclosure
       label={gear.files}

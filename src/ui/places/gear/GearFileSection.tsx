@@ -6,12 +6,12 @@ import { Notice } from '../../parts/Notice.tsx';
 import { Section } from '../../parts/Section.tsx';
 import { TakeFile } from '../../parts/TakeFile.tsx';
 import { useApp } from '../../shell/useApp.ts';
-import { useWords, type Words } from '../../words/words.ts';
+import { useGearWords } from '../../words/gear.ts';
 
 /** Own gear to a file, and gear from a file. */
 export function GearFileSection() {
   const { gear: desk, gearFiles } = useApp();
-  const words = useWords();
+  const words = useGearWords();
   const { gear } = words;
   const [offer, setOffer] = useState<Offer | null | 'closed'>('closed');
   const [taken, setTaken] = useState<TakenGear | null>(null);
@@ -22,9 +22,10 @@ export function GearFileSection() {
         {desk.hasOwn.value && (
           <Button onPress={() => setOffer(gearFiles.offer())}>{gear.toFile}</Button>
         )}
-        <TakeFile onFile={(file) => void gearFiles.take(file).then(setTaken)}>
-          {gear.fromFile}
-        </TakeFile>
+        <TakeFile
+          label={gear.fromFile}
+          onFile={(file) => void gearFiles.take(file).then(setTaken)}
+        />
       </div>
       {taken && <Notice urgent>{sentence(taken, words)}</Notice>}
       {offer !== 'closed' && (
@@ -34,7 +35,10 @@ export function GearFileSection() {
   );
 }
 
-function sentence(taken: TakenGear, { fileFault, gear, shell }: Words): string {
+function sentence(
+  taken: TakenGear,
+  { fileFault, gear, shell }: ReturnType<typeof useGearWords>,
+): string {
   switch (taken.how) {
     case 'taken':
       return gear.taken(taken);

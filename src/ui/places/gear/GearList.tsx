@@ -11,12 +11,12 @@ import { Screen } from '../../parts/Screen.tsx';
 import { Section } from '../../parts/Section.tsx';
 import { DeviceSection } from '../../shell/DeviceSection.tsx';
 import { useApp } from '../../shell/useApp.ts';
-import { useWords } from '../../words/words.ts';
+import { useGearWords } from '../../words/gear.ts';
 import { GearFileSection } from './GearFileSection.tsx';
 
 export function GearList() {
   const { gear: desk, navigation } = useApp();
-  const { format, gear: words } = useWords();
+  const { format, gear: words } = useGearWords();
   const gear = desk.gear.value;
   const { bodies, lenses, rigs } = gear;
   const [kind, id] = navigation.at.value.path;

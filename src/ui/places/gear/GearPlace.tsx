@@ -1,6 +1,6 @@
 import { Split } from '../../parts/Split.tsx';
 import { useApp } from '../../shell/useApp.ts';
-import { useWords } from '../../words/words.ts';
+import { useGearWords } from '../../words/gear.ts';
 import './gear.css';
 import { BodyScreen } from './BodyScreen.tsx';
 import { GearList } from './GearList.tsx';
@@ -14,7 +14,7 @@ import { RigScreen } from './RigScreen.tsx';
 /** Bodies, lenses, rigs and offsets. */
 export function GearPlace() {
   const { navigation } = useApp();
-  const { gear } = useWords();
+  const { gear } = useGearWords();
   const [kind, id] = navigation.at.value.path;
   return (
     <Split

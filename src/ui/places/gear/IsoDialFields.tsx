@@ -7,7 +7,7 @@ import { isRefusal } from '../../../science/refusal.ts';
 import { Choice } from '../../parts/Choice.tsx';
 import { Disclosure } from '../../parts/Disclosure.tsx';
 import { Pick } from '../../parts/Pick.tsx';
-import { useWords } from '../../words/words.ts';
+import { useGearWords } from '../../words/gear.ts';
 import { MissingPositions } from './MissingPositions.tsx';
 import { same } from './same.ts';
 
@@ -19,7 +19,7 @@ export function IsoDialFields({
   readonly dial: IsoDial;
   readonly onChange: (dial: IsoDial) => string | null;
 }) {
-  const { format, gear } = useWords();
+  const { format, gear } = useGearWords();
   const marks = ISO_MARKS[dial.step].map((mark) => ({
     value: mark,
     label: format.number(Number(mark), 0),

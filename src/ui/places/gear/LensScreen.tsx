@@ -12,7 +12,7 @@ import { Section } from '../../parts/Section.tsx';
 import { Switch } from '../../parts/Switch.tsx';
 import { TextField } from '../../parts/TextField.tsx';
 import { useApp } from '../../shell/useApp.ts';
-import { useWords } from '../../words/words.ts';
+import { useGearWords } from '../../words/gear.ts';
 import { useLensCommit } from './commit.ts';
 import { MissingPositions } from './MissingPositions.tsx';
 import { ThingActs } from './ThingActs.tsx';
@@ -20,7 +20,7 @@ import { ThingActs } from './ThingActs.tsx';
 /** A lens and all that is stated of it. */
 export function LensScreen({ lens }: { readonly lens: Lens }) {
   const { gear: desk, navigation } = useApp();
-  const { format, gear } = useWords();
+  const { format, gear } = useGearWords();
   const commit = useLensCommit(lens.id);
   const dial = lens.fNumber;
   const full = fNumberPositions({ ...dial, missing: [] });

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import { Button } from '../../parts/Button.tsx';
 import { Sheet } from '../../parts/Sheet.tsx';
 import { Tick } from '../../parts/Tick.tsx';
-import { useWords } from '../../words/words.ts';
+import { useGearWords } from '../../words/gear.ts';
 
 /** The positions of a dial, each with a tick to take away where the dial lacks it. */
 export function MissingPositions({
@@ -18,7 +18,7 @@ export function MissingPositions({
   /** Returns one sentence to refuse it. */
   readonly onChange: (missing: readonly string[]) => string | null;
 }) {
-  const { gear } = useWords();
+  const { gear } = useGearWords();
   const [open, setOpen] = useState(false);
   const [refusal, setRefusal] = useState<string | null>(null);
   const lacks = missing.filter((mark) => all.includes(mark));

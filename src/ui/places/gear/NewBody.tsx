@@ -8,13 +8,13 @@ import { Notice } from '../../parts/Notice.tsx';
 import { Screen } from '../../parts/Screen.tsx';
 import { TextField } from '../../parts/TextField.tsx';
 import { useApp } from '../../shell/useApp.ts';
-import { useWords } from '../../words/words.ts';
+import { useGearWords } from '../../words/gear.ts';
 import { SensorFields } from './SensorFields.tsx';
 
 /** The few figures of a body that nobody can guess. */
 export function NewBody() {
   const { drafts, gear: desk, navigation } = useApp();
-  const { fault, gear } = useWords();
+  const { fault, gear } = useGearWords();
   const draft = drafts.current.value.newBody;
   const [refusal, setRefusal] = useState<string | null>(null);
 

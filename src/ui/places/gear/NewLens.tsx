@@ -10,12 +10,12 @@ import { NumberField } from '../../parts/NumberField.tsx';
 import { Screen } from '../../parts/Screen.tsx';
 import { TextField } from '../../parts/TextField.tsx';
 import { useApp } from '../../shell/useApp.ts';
-import { useWords } from '../../words/words.ts';
+import { useGearWords } from '../../words/gear.ts';
 
 /** The few figures of a lens that nobody can guess. */
 export function NewLens() {
   const { drafts, gear: desk, navigation } = useApp();
-  const { fault, gear } = useWords();
+  const { fault, gear } = useGearWords();
   const draft = drafts.current.value.newLens;
   const [refusal, setRefusal] = useState<string | null>(null);
 

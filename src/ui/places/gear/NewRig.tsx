@@ -8,12 +8,12 @@ import { InventedTag } from '../../parts/InventedTag.tsx';
 import { Notice } from '../../parts/Notice.tsx';
 import { Screen } from '../../parts/Screen.tsx';
 import { useApp } from '../../shell/useApp.ts';
-import { useWords } from '../../words/words.ts';
+import { useGearWords } from '../../words/gear.ts';
 
 /** A body and the lens on it. With one of each there is nothing to choose. */
 export function NewRig() {
   const { gear: desk, navigation } = useApp();
-  const { fault, gear } = useWords();
+  const { fault, gear } = useGearWords();
   const { bodies, lenses } = desk.gear.value;
   const only = <T,>(things: readonly T[]): T | undefined =>
     things.length === 1 ? things[0] : undefined;

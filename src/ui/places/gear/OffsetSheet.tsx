@@ -11,14 +11,14 @@ import { Pick } from '../../parts/Pick.tsx';
 import { Sheet } from '../../parts/Sheet.tsx';
 import { TextField } from '../../parts/TextField.tsx';
 import { useApp } from '../../shell/useApp.ts';
-import { useWords } from '../../words/words.ts';
+import { useGearWords } from '../../words/gear.ts';
 
 type Entered = Omit<Offset, 'stops'> & { readonly stops: Offset['stops'] | null };
 
 /** One offset of a rig: at which ISO, how many stops, when and how it was found. */
 export function OffsetSheet({ rig, onClose }: { readonly rig: Rig; readonly onClose: () => void }) {
   const { gear: desk, today } = useApp();
-  const { fault, format, gear } = useWords();
+  const { fault, format, gear } = useGearWords();
   const [entered, setEntered] = useState<Entered>({
     isoMark: null,
     stops: null,

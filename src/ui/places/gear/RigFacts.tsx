@@ -5,11 +5,11 @@ import { isRefusal } from '../../../science/refusal.ts';
 import { angleOfView } from '../../../science/view.ts';
 import { Figure } from '../../parts/Figure.tsx';
 import { Figures } from '../../parts/Figures.tsx';
-import { useWords } from '../../words/words.ts';
+import { useGearWords } from '../../words/gear.ts';
 
 /** Figures that follow from a body and the lens on it. */
 export function RigFacts({ rig: { body, lens } }: { readonly rig: Assembled }) {
-  const { format, gear } = useWords();
+  const { format, gear } = useGearWords();
   const positions = positionsOf(body, lens);
   const widest = isRefusal(positions) ? undefined : positions.fNumbers[0]?.exact;
   return (

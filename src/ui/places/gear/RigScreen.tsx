@@ -12,7 +12,7 @@ import { Row } from '../../parts/Row.tsx';
 import { Screen } from '../../parts/Screen.tsx';
 import { Section } from '../../parts/Section.tsx';
 import { useApp } from '../../shell/useApp.ts';
-import { useWords } from '../../words/words.ts';
+import { useGearWords } from '../../words/gear.ts';
 import { OffsetSheet } from './OffsetSheet.tsx';
 import { RigFacts } from './RigFacts.tsx';
 import { ThingActs } from './ThingActs.tsx';
@@ -20,7 +20,7 @@ import { ThingActs } from './ThingActs.tsx';
 /** A rig: its parts, its letter, what follows from them, and its offsets. */
 export function RigScreen({ rig }: { readonly rig: Rig }) {
   const { gear: desk, navigation } = useApp();
-  const { format, gear } = useWords();
+  const { format, gear } = useGearWords();
   const [offsetOpen, setOffsetOpen] = useState(false);
   const parts = assemble(desk.gear.value, rig.id);
   const taken = desk.gear.value.rigs.some(

@@ -8,7 +8,7 @@ import { Disclosure } from '../../parts/Disclosure.tsx';
 import { Icon } from '../../parts/Icon.tsx';
 import { NumberField } from '../../parts/NumberField.tsx';
 import { Switch } from '../../parts/Switch.tsx';
-import { useWords } from '../../words/words.ts';
+import { useGearWords } from '../../words/gear.ts';
 import { same } from './same.ts';
 
 const CABLE = 'cable';
@@ -21,7 +21,7 @@ export function SelfTimerFields({
   readonly timer: SelfTimer;
   readonly onChange: (timer: SelfTimer) => string | null;
 }) {
-  const { format, gear } = useWords();
+  const { format, gear } = useGearWords();
   const [added, setAdded] = useState(0);
   const write = (choice: Seconds) => format.timeMark(format.plain(choice));
   const add = (typed: number) => {

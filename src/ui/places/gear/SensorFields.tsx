@@ -5,7 +5,7 @@ import { isFault } from '../../../gear/read.ts';
 import { Choice } from '../../parts/Choice.tsx';
 import { FormatOutline } from '../../parts/FormatOutline.tsx';
 import { NumberField } from '../../parts/NumberField.tsx';
-import { useWords } from '../../words/words.ts';
+import { useGearWords } from '../../words/gear.ts';
 
 /** Sides and pixels as far as they are entered. */
 export interface Sensor {
@@ -25,7 +25,7 @@ export function SensorFields({
   readonly sensor: Sensor;
   readonly onChange: (change: Partial<Sensor>) => void;
 }) {
-  const { fault, format, gear } = useWords();
+  const { fault, format, gear } = useGearWords();
   const known = COMMON_FORMATS.findIndex(
     ({ widthMm, heightMm }) => widthMm === sensor.widthMm && heightMm === sensor.heightMm,
   );

@@ -6,7 +6,7 @@ import { Button } from '../../parts/Button.tsx';
 import { Notice } from '../../parts/Notice.tsx';
 import { Sheet } from '../../parts/Sheet.tsx';
 import { useApp } from '../../shell/useApp.ts';
-import { useWords } from '../../words/words.ts';
+import { useGearWords } from '../../words/gear.ts';
 import { type Sensor, SensorFields } from './SensorFields.tsx';
 
 /** Sides and pixels change together: one alone would not fit the others. */
@@ -18,7 +18,7 @@ export function SensorSheet({
   readonly onClose: () => void;
 }) {
   const { gear: desk } = useApp();
-  const { fault, gear } = useWords();
+  const { fault, gear } = useGearWords();
   const [sensor, setSensor] = useState<Sensor>(body);
   const [refusal, setRefusal] = useState<string | null>(null);
 

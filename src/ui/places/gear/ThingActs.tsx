@@ -1,5 +1,5 @@
 import { Button } from '../../parts/Button.tsx';
-import { useWords } from '../../words/words.ts';
+import { useGearWords } from '../../words/gear.ts';
 
 /** Copy and delete, at the foot of a thing's screen. Delete can be undone. */
 export function ThingActs({
@@ -9,7 +9,7 @@ export function ThingActs({
   readonly onCopy?: () => void;
   readonly onDelete: () => void;
 }) {
-  const { gear } = useWords();
+  const { gear } = useGearWords();
   return (
     <div class="acts">
       {onCopy && <Button onPress={onCopy}>{gear.copy}</Button>}

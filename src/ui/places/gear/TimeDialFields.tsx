@@ -8,7 +8,7 @@ import { Choice } from '../../parts/Choice.tsx';
 import { Disclosure } from '../../parts/Disclosure.tsx';
 import { MarkField } from '../../parts/MarkField.tsx';
 import { Pick } from '../../parts/Pick.tsx';
-import { useWords } from '../../words/words.ts';
+import { useGearWords } from '../../words/gear.ts';
 import { MissingPositions } from './MissingPositions.tsx';
 import { same } from './same.ts';
 
@@ -20,7 +20,7 @@ export function TimeDialFields({
   readonly dial: TimeDial;
   readonly onChange: (dial: TimeDial) => string | null;
 }) {
-  const { format, gear } = useWords();
+  const { format, gear } = useGearWords();
   const short = TIME_MARKS[dial.step]
     .filter((mark) => mark.startsWith('1/'))
     .map((mark) => ({ value: mark, label: format.timeMark(mark) }));
