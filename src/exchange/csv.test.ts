@@ -28,8 +28,9 @@ describe('writing', () => {
   );
 
   it('writes figures with a point and without exponent, and unknown as nothing', () => {
-    const row = lines([[-0.76, 1 / 8192, 1e-9, 25600, true, null, Number.NaN]]).split('\r\n')[1];
-    expect(row).toBe('-0.76,0.0001220703125,0.000000001,25600,true,,');
+    const figures = [-0.76, 1 / 8192, 1e-9, -1e-16, 0.1 + 0.2, 25600, true, null, Number.NaN];
+    const row = lines([figures]).split('\r\n')[1];
+    expect(row).toBe('-0.76,0.0001220703125,0.000000001,0,0.3,25600,true,,');
   });
 });
 

@@ -31,12 +31,17 @@ const unguarded = (text: string): string =>
 const quoted = (text: string): string =>
   /[",\r\n]|^\s|\s$/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 
-/** Ten digits are more than any figure here is good for, and never an exponent. */
+/** Ten digits, more than any figure here is good for, and never an exponent. */
 function decimal(value: number): string {
   if (!Number.isFinite(value)) return '';
   const rounded = Number(value.toPrecision(10));
   const text = String(rounded);
-  return text.includes('e') ? rounded.toFixed(12).replace(/\.?0+$/, '') : text;
+  if (!text.includes('e')) return text;
+  // Below that stands what the last bits of a sum left over, which is nothing.
+  return rounded
+    .toFixed(12)
+    .replace(/\.?0+$/, '')
+    .replace(/^-0$/, '0');
 }
 
 function written(cell: Cell): string {
