@@ -1,9 +1,8 @@
 import { spawn, spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { findChromium } from './chromium.mjs';
-import { filesBelow } from './content-hash.mjs';
 
 const root = join(import.meta.dirname, '..');
 const bin = join(root, 'node_modules/.bin');
@@ -67,38 +66,6 @@ async function bringChromium() {
   return false;
 }
 
-/** @returns {string[]} every tsconfig that checks files of ours */
-function typeConfigs() {
-  const folders = readdirSync(join(root, 'src'), { withFileTypes: true })
-    .filter((entry) => entry.isDirectory())
-    .map((entry) => `src/${entry.name}`)
-    .filter((folder) => filesBelow(join(root, folder)).some((file) => /\.tsx?$/.test(file)));
-  const configs = [
-    ...folders.map((folder) => `${folder}/tsconfig.json`),
-    'src/app/workers/tsconfig.json',
-    'src/tsconfig.json',
-    'src/tsconfig.sw.json',
-    'test/tsconfig.json',
-    '.ci/tsconfig.json',
-  ];
-  return configs.filter((config) => existsSync(join(root, config)));
-}
-
-async function checkTypes() {
-  const waiting = typeConfigs();
-  /** @type {string[]} */
-  const failures = [];
-  const work = async () => {
-    for (let config = waiting.shift(); config !== undefined; config = waiting.shift()) {
-      if (!(await run(join(bin, 'tsc'), ['-p', config]))) failures.push(config);
-    }
-  };
-  console.log(`${waiting.length} configurations`);
-  await Promise.all([work(), work()]);
-  for (const config of failures) console.error(`types: ${config} has errors`);
-  return failures.length === 0;
-}
-
 /**
  * Runs one project of tests and adds its counts.
  *
@@ -128,7 +95,7 @@ async function runTests(project, env) {
   return ended && report.success && left === 0 && report.numPassedTests > 0;
 }
 
-await stage('types', checkTypes);
+await stage('types', () => run(process.execPath, ['.ci/types.mjs']));
 await stage('lint', () => run(join(bin, 'biome'), ['check', '--error-on-warnings', '.']));
 await stage('unused code', () => run(join(bin, 'knip'), []));
 await stage('unit tests', () => runTests('unit'));
