@@ -16,11 +16,10 @@ const TRIES = 3;
 /**
  * The page's one connection to the database, opened again when it was lost.
  *
- *     none --open--> opening --> open --closed by the browser,
- *       ^               |         |     a newer version, or a timeout--+
- *       |               v         v                                    |
- *       +---------- fault       close() --> closed for good            |
- *       +--------------------------------------------------------------+
+ *     none --asked for--> opening --> open --found closed, or no answer--+
+ *       ^                    |         |                                 |
+ *       +------- fault ------+       close() --> closed for good         |
+ *       +----------------------------------------------------------------+
  */
 export class Connection {
   #opening: Promise<Database> | null = null;
@@ -46,8 +45,9 @@ export class Connection {
         return await within(limitMs, work(db));
       } catch (cause) {
         const fault = toFault(cause);
-        if (!isPassing(fault) || this.#closed || tries === TRIES) throw fault;
+        if (!isPassing(fault) || this.#closed) throw fault;
         this.#drop(opening);
+        if (tries === TRIES) throw fault;
       }
     }
   }
@@ -56,7 +56,7 @@ export class Connection {
   open(): Promise<Database> {
     if (this.#closed) return Promise.reject(new StoreFailure('closed', 'the store was closed'));
     if (this.#opening !== null) return this.#opening;
-    const opening = this.#connect(() => this.#forget(opening));
+    const opening = this.#connect();
     this.#opening = opening;
     opening.catch(() => this.#forget(opening));
     return opening;
@@ -80,12 +80,10 @@ export class Connection {
       });
   }
 
-  async #connect(forget: () => void): Promise<Database> {
+  async #connect(): Promise<Database> {
     let blocked = false;
-    let lost = false;
-    const lose = (fault: StoreFault): void => {
-      lost = true;
-      forget();
+    // The next use finds the connection closed and opens another.
+    const tell = (fault: StoreFault): void => {
       for (const listener of this.#listeners) listener(fault);
     };
     try {
@@ -102,20 +100,18 @@ export class Connection {
         blocking(_from, to, event) {
           // At once: whoever asks cannot go on before we are gone.
           (event.target as IDBDatabase).close();
-          lose(
+          tell(
             to === null
               ? { kind: 'closed', detail: 'the database is being deleted' }
               : { kind: 'newer', detail: `another window wants version ${to}` },
           );
         },
         terminated() {
-          lose({ kind: 'closed', detail: 'the browser closed the connection' });
+          tell({ kind: 'closed', detail: 'the browser closed the connection' });
         },
       });
       try {
-        const db = await within(LIMIT_MS, opening);
-        if (lost) throw new StoreFailure('closed', 'lost while opening');
-        return db;
+        return await within(LIMIT_MS, opening);
       } catch (cause) {
         // One that opens after the limit must not stand in another window's way.
         opening

@@ -363,6 +363,19 @@ export const storeCases: readonly Case<FreshStore>[] = [
     },
   },
   {
+    name: 'a backup that holds one body twice counts it once, or is refused if it disagrees with itself',
+    async run(fresh) {
+      const store = await fresh();
+      const twice = (name: string) => ({
+        events: [],
+        gear: [asThing(body('a')), asThing(body('a', name))],
+        plans: [],
+      });
+      await refuses(store.restore(twice('other')), 'refused', 'restore');
+      same(await store.restore(twice('a')), { events: 0, gear: 1, plans: 0 }, 'new things');
+    },
+  },
+  {
     name: 'a setting is kept as it was put, and replaced',
     async run(fresh) {
       const store = await fresh();
