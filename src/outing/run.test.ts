@@ -278,6 +278,17 @@ describe('rest', () => {
     expect(evening.state().restsSkipped).toMatchObject([{ rig: A, leftS: 63 }]);
   });
 
+  it('is not asked for before a capped dark, which stands for the warmth of its frame', () => {
+    const dark = frame('dark', A, dialled('6.3', '64', '100'));
+    const list = [frames[0], dark].flatMap((one) => one ?? []);
+    const base = planOf(list, { rest: { on: true, offUpToS: s(0) } });
+    const sets = base.sets.map((set) =>
+      set.id === 'dark' ? { ...set, kind: 'capped-dark' as const } : set,
+    );
+    const evening = new Evening(list, { ...base, sets }).setUp().shoot();
+    expect(evening.step()).toMatchObject({ kind: 'expose', frames: [{ set: 'dark' }] });
+  });
+
   it('is off by default up to 64 s', () => {
     const evening = new Evening(frames, planOf(frames, { rest: { on: true } })).setUp().shoot();
     expect(evening.step().kind).toBe('expose');

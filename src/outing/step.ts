@@ -1,6 +1,7 @@
 import type { RigId } from '../gear/ids.ts';
 import { type Settings, sameTimeMark } from '../gear/settings.ts';
 import type { PlannedFrame } from '../plan/frame.ts';
+import type { SetId } from '../plan/ids.ts';
 import type { Seconds } from '../science/units.ts';
 import { type ExposurePhase, exposurePhase, isShort, madeFrame } from './exposure.ts';
 import type { Instant } from './instant.ts';
@@ -100,7 +101,9 @@ function waitingStep(state: RunState, now: Instant): Step {
     const leftS = busyFor(state, rig, now);
     if (leftS !== null) return { kind: 'busy', rig, leftS, next };
   }
-  for (const { rig } of together) {
+  for (const { rig, set } of together) {
+    // A capped dark stands for the warmth of the frame before it: it follows straight after.
+    if (isCappedDark(state, set)) continue;
     const resting = restLeft(state, rig, now);
     if (resting) return { kind: 'rest', resting, next };
   }
@@ -110,6 +113,9 @@ function waitingStep(state: RunState, now: Instant): Step {
     short: together.every((frame) => isShort(frame.exact.t)),
   };
 }
+
+const isCappedDark = (state: RunState, set: SetId): boolean =>
+  state.plan.sets.some(({ id, kind }) => id === set && kind === 'capped-dark');
 
 const samePlace = (a: PlannedFrame, b: PlannedFrame): boolean =>
   a.set === b.set && a.pass === b.pass && a.repeat === b.repeat;
