@@ -2,8 +2,10 @@ import { computed, effect, type ReadonlySignal } from '@preact/signals';
 import type { Device } from '../device/device.ts';
 import type { Store } from '../store/contract.ts';
 import { createDrafts, type DraftDesk } from './drafts.ts';
+import { createFileDesk, type FileDesk } from './files.ts';
 import { createGearDesk, type GearDesk } from './gear.ts';
 import { createGearFiles, type GearFiles } from './gearFiles.ts';
+import { createLogDesk, type LogDesk } from './log.ts';
 import { type Browser, createNavigation, type Navigation } from './navigation.ts';
 import { createPlanDesk, type PlanDesk } from './plans.ts';
 import { createPreferences, type Preferences } from './preferences.ts';
@@ -25,6 +27,8 @@ export interface App {
   readonly drafts: DraftDesk;
   readonly plans: PlanDesk;
   readonly run: RunDesk;
+  readonly log: LogDesk;
+  readonly files: FileDesk;
   /** The local calendar day, YYYY-MM-DD. */
   today(): string;
   /** On iOS in a tab nothing entered reaches the installed app: install comes first. */
@@ -78,9 +82,10 @@ export async function createApp(parts: Parts): Promise<App> {
   const drafts = createDrafts({ store, saving });
   const plans = createPlanDesk({ store, gear: gear.gear, saving, undo, newId: device.ids.make });
   await Promise.all([preferences.load(), gear.load(), drafts.load(), plans.load()]);
+  const writer = await store.writer();
   const run = await createRunDesk({
     store,
-    writer: await store.writer(),
+    writer,
     clock: device.clock,
     newId: device.ids.make,
     ticker: device.ticker,
@@ -88,6 +93,23 @@ export async function createApp(parts: Parts): Promise<App> {
     locks: device.locks,
     cues: device.cues,
   });
+  const { version } = parts;
+  const { share, clock, locks } = device;
+  const newId = device.ids.make;
+  const log = createLogDesk({ store, writer, clock, newId, locks, run, version });
+  const files = createFileDesk({
+    store,
+    share,
+    clock,
+    saving,
+    gear,
+    plans,
+    log,
+    run,
+    version,
+    onFirstOwnBody: readiness.askToKeep,
+  });
+  await files.load();
   const navigation = createNavigation(parts.browser);
   effect(() => device.setPageTheme(PAGE_THEMES[preferences.current.value.theme]));
   return {
@@ -108,6 +130,8 @@ export async function createApp(parts: Parts): Promise<App> {
     drafts,
     plans,
     run,
+    log,
+    files,
     today() {
       const { wallMs, offsetMin } = device.clock.now();
       return new Date(wallMs + offsetMin * 60_000).toISOString().slice(0, 10);

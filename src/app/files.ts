@@ -1,0 +1,309 @@
+import { computed, type ReadonlySignal, signal } from '@preact/signals';
+import type { Clock } from '../device/clock.ts';
+import { readText } from '../device/files.ts';
+import type { FileToGive, Offer, Share } from '../device/share.ts';
+import { readAnyFile } from '../exchange/anyFile.ts';
+import { type Backup, backupFile, ownOf } from '../exchange/backup.ts';
+import { framesCsv } from '../exchange/frameTable.ts';
+import { journalFile, journalOf } from '../exchange/journalFile.ts';
+import { type Head, MOST_BYTES } from '../exchange/json.ts';
+import { type Arrival, arrivalOf } from '../exchange/restore.ts';
+import { type Fault, isFault } from '../gear/read.ts';
+import { fold } from '../outing/fold.ts';
+import type { OutingId } from '../outing/ids.ts';
+import { inOrder } from '../outing/sequence.ts';
+import type { Store, StoreFault } from '../store/contract.ts';
+import { toFault } from '../store/fault.ts';
+import type { GearDesk } from './gear.ts';
+import type { LogDesk, OutingLine } from './log.ts';
+import type { PlanDesk } from './plans.ts';
+import type { RunDesk } from './run.ts';
+import type { Saving } from './saving.ts';
+
+/** What of the log can leave as a file. */
+export type Leaving =
+  /** Its frames, for a spreadsheet. */
+  | { readonly what: 'table'; readonly outing: OutingId }
+  /** All of it, to be read back. */
+  | { readonly what: 'journal'; readonly outing: OutingId }
+  /** Everything here but the practice outing. */
+  | { readonly what: 'backup' };
+
+/** A file made ready: `null` = it can leave by no way. */
+export type Prepared =
+  | { readonly how: 'ready'; readonly offer: Offer | null }
+  | { readonly how: 'store'; readonly fault: StoreFault };
+
+/** When something last left this device, and as what. */
+export interface Left {
+  readonly wallMs: number;
+  readonly what: Leaving['what'];
+}
+
+/** What a file would bring in; nothing is written yet. */
+export interface Bringing {
+  readonly head: Head;
+  /** Outings that get lines they do not have here; `begun` = new here. */
+  readonly outings: readonly { readonly name: string; readonly begun: boolean }[];
+  readonly events: number;
+  readonly bodies: number;
+  readonly lenses: number;
+  readonly rigs: number;
+  readonly plans: number;
+  /** Of the gear and plans, how many come under a new id because theirs stands for something else here. */
+  readonly copies: number;
+  /** How many stay away because they were deleted here. */
+  readonly deletedHere: number;
+  /** The file's content, for `take`. */
+  readonly content: Backup;
+}
+
+/** Why a file is not taken in. */
+export type NotTaken =
+  | { readonly how: 'unreadable'; readonly why: 'too-large' | 'not-text' | 'gone' }
+  | { readonly how: 'refused'; readonly fault: Fault }
+  | { readonly how: 'store'; readonly fault: StoreFault }
+  /** Something entered here waits to be saved, and must not be passed over. */
+  | { readonly how: 'unsaved' };
+
+export type Looked = { readonly how: 'fits'; readonly brings: Bringing } | NotTaken;
+export type Taken = { readonly how: 'taken'; readonly brings: Bringing } | NotTaken;
+
+/** Files that leave and enter the app. */
+export interface FileDesk {
+  load(): Promise<void>;
+  /** Makes a file ready. What has left is remembered when its offer is given. */
+  prepare(leaving: Leaving): Promise<Prepared>;
+  /** When an outing's log last left this device whole or as a table; null = never since it ended. */
+  leftAt(line: OutingLine): Left | null;
+  /** When everything last left; null = never. */
+  readonly backedUp: ReadonlySignal<Left | null>;
+  /** Reads any of our files and says what it would bring in. */
+  look(file: Blob): Promise<Looked>;
+  /** Takes in what was looked at, in one transaction. Doing it twice changes nothing. */
+  take(brings: Bringing): Promise<Taken>;
+}
+
+const KEY = 'files-left';
+
+interface Kept {
+  readonly outings: Readonly<Record<OutingId, Left>>;
+  readonly backup: Left | null;
+}
+
+export function createFileDesk({
+  store,
+  share,
+  clock,
+  saving,
+  gear,
+  plans,
+  log,
+  run,
+  version,
+  onFirstOwnBody,
+}: {
+  readonly store: Store;
+  readonly share: Share;
+  readonly clock: Clock;
+  readonly saving: Saving;
+  readonly gear: GearDesk;
+  readonly plans: PlanDesk;
+  readonly log: LogDesk;
+  readonly run: Pick<RunDesk, 'journal' | 'open' | 'leave'>;
+  readonly version: string;
+  /** From now on there is something of the user's own to lose. */
+  readonly onFirstOwnBody: () => void;
+}): FileDesk {
+  const kept = signal<Kept>({ outings: {}, backup: null });
+
+  const remember = (leaving: Leaving): void => {
+    const left: Left = { wallMs: clock.now().wallMs, what: leaving.what };
+    const { outings, backup } = kept.peek();
+    const now: Kept =
+      leaving.what === 'backup'
+        ? { outings, backup: left }
+        : { outings: { ...outings, [leaving.outing]: left }, backup };
+    kept.value = now;
+    saving.save(() => store.putSetting(KEY, now));
+  };
+
+  /** The same offer; once the file is handed on, that is remembered. */
+  const remembered = (offer: Offer, leaving: Leaving): Offer => ({
+    ...offer,
+    // Nothing may be awaited before the system is asked: only a fresh tap may share.
+    give: () =>
+      offer.give().then((given) => {
+        if (given.done === 'shared' || given.done === 'downloaded') remember(leaving);
+        return given.done === 'refused' && given.next
+          ? { ...given, next: remembered(given.next, leaving) }
+          : given;
+      }),
+  });
+
+  const everything = async (): Promise<Backup> => {
+    const [held, heldPlans, outings, tombstones] = await Promise.all([
+      store.gear(),
+      store.plans(),
+      store.outings(),
+      store.tombstones(),
+    ]);
+    const journals = await Promise.all(outings.map(({ outing }) => log.events(outing)));
+    return { gear: held, plans: heldPlans, events: journals.flat(), tombstones: [...tombstones] };
+  };
+
+  const fileOf = async (leaving: Leaving): Promise<FileToGive> => {
+    const now = clock.now();
+    const stamp = { app: version, written: new Date(now.wallMs).toISOString() };
+    const json = (name: string, content: string): FileToGive => ({
+      name: `evenfall-${name}.json`,
+      type: 'application/json',
+      content,
+    });
+    if (leaving.what === 'backup') {
+      const own = ownOf(await everything());
+      return json(`backup-${dayOf(now)}`, backupFile.write(own, stamp));
+    }
+    const { outing, what } = leaving;
+    const events = inOrder(await log.events(outing));
+    const state = fold(events);
+    if (!state) throw new RangeError(`no such outing: ${outing}`);
+    const name = `${dayOf(state.startedAt)}-${plainName(state.plan.name)}`;
+    return what === 'journal'
+      ? json(name, journalFile.write(journalOf(outing, events), stamp))
+      : { name: `evenfall-${name}.csv`, type: 'text/csv', content: framesCsv(state) };
+  };
+
+  /** What the file of `content` changes here now. */
+  const meet = async (content: Backup): Promise<Arrival | NotTaken> => {
+    if ((await settled(saving)) === 'not-saved' || run.journal.peek()?.unsaved.peek().length) {
+      return { how: 'unsaved' };
+    }
+    try {
+      const outings = [...new Set(content.events.map(({ outing }) => outing))];
+      const [held, heldPlans, tombstones, journals] = await Promise.all([
+        store.gear(),
+        store.plans(),
+        store.tombstones(),
+        Promise.all(outings.map((outing) => store.events(outing))),
+      ]);
+      const here = { gear: held, plans: heldPlans, tombstones, events: journals.flat() };
+      const arrival = arrivalOf(here, content);
+      return isFault(arrival) ? { how: 'refused', fault: arrival } : arrival;
+    } catch (cause) {
+      return { how: 'store', fault: toFault(cause) };
+    }
+  };
+
+  return {
+    async load() {
+      kept.value = readKept(await store.setting(KEY));
+    },
+    async prepare(leaving) {
+      try {
+        const offer = share.offer(await fileOf(leaving));
+        return { how: 'ready', offer: offer && remembered(offer, leaving) };
+      } catch (cause) {
+        return { how: 'store', fault: toFault(cause) };
+      }
+    },
+    leftAt({ outing, invented, ended }) {
+      const { outings, backup } = kept.value;
+      const since = ended?.wallMs ?? 0;
+      const candidates = [outings[outing], invented ? null : backup];
+      return candidates.find((left) => left && left.wallMs >= since) ?? null;
+    },
+    backedUp: computed(() => kept.value.backup),
+    async look(file) {
+      const text = await readText(file, MOST_BYTES);
+      if (!text.read) return { how: 'unreadable', why: text.why };
+      const read = readAnyFile(text.text);
+      if (isFault(read)) return { how: 'refused', fault: read };
+      const arrival = await meet(read.content);
+      return 'how' in arrival
+        ? arrival
+        : { how: 'fits', brings: bringing(read.head, read.content, arrival) };
+    },
+    async take(looked) {
+      const { head, content } = looked;
+      const arrival = await meet(content);
+      if ('how' in arrival) return arrival;
+      const hadOwn = gear.hasOwn.peek();
+      try {
+        await store.restore(arrival);
+        await Promise.all([gear.load(), plans.load(), log.refresh()]);
+        const inHand = run.journal.peek()?.outing;
+        if (inHand && arrival.events.some(({ outing }) => outing === inHand)) {
+          run.leave();
+          await run.open(inHand);
+        }
+      } catch (cause) {
+        return { how: 'store', fault: toFault(cause) };
+      }
+      log.reread();
+      if (gear.hasOwn.peek() && !hadOwn) onFirstOwnBody();
+      return { how: 'taken', brings: bringing(head, content, arrival) };
+    },
+  };
+}
+
+function bringing(head: Head, content: Backup, arrival: Arrival): Bringing {
+  const { events, gear, plans, copies, deletedHere } = arrival;
+  const gearOf = (wanted: string): number => gear.filter(({ kind }) => kind === wanted).length;
+  const begun = new Set(
+    events.flatMap(({ kind, outing }) => (kind === 'outing-started' ? [outing] : [])),
+  );
+  const touched = new Set(events.map(({ outing }) => outing));
+  return {
+    head,
+    content,
+    events: events.length,
+    outings: content.events.flatMap((event) =>
+      event.kind === 'outing-started' && touched.has(event.outing)
+        ? [{ name: event.data.plan.name, begun: begun.has(event.outing) }]
+        : [],
+    ),
+    bodies: gearOf('body'),
+    lenses: gearOf('lens'),
+    rigs: gearOf('rig'),
+    plans: plans.length,
+    copies,
+    deletedHere,
+  };
+}
+
+/** The local day of a moment. */
+const dayOf = ({ wallMs, offsetMin }: { wallMs: number; offsetMin: number }): string =>
+  new Date(wallMs + offsetMin * 60_000).toISOString().slice(0, 10);
+
+/** A name that every file system takes. */
+const plainName = (name: string): string =>
+  name
+    .normalize('NFKD')
+    .replace(/[^A-Za-z0-9]+/g, '-')
+    .replace(/^-|-$/g, '')
+    .slice(0, 40)
+    .toLowerCase() || 'outing';
+
+/** Waits until what was entered at the desks is written, or cannot be. */
+const settled = (saving: Saving): Promise<'saved' | 'not-saved'> =>
+  new Promise((done) => {
+    const stop = saving.state.subscribe(({ kind }) => {
+      if (kind === 'saving') return;
+      done(kind);
+      queueMicrotask(() => stop());
+    });
+  });
+
+/** What another version kept counts only if it says when and what. */
+function readKept(found: unknown): Kept {
+  const { outings, backup } = Object(found) as Partial<Kept>;
+  const isLeft = (left: unknown): left is Left =>
+    typeof (left as Left | null)?.wallMs === 'number' && typeof (left as Left).what === 'string';
+  return {
+    outings: Object.fromEntries(
+      Object.entries(outings ?? {}).filter(([, left]) => isLeft(left)),
+    ) as Kept['outings'],
+    backup: isLeft(backup) ? backup : null,
+  };
+}
