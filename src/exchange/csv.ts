@@ -37,7 +37,7 @@ function decimal(value: number): string {
   const rounded = Number(value.toPrecision(10));
   const text = String(rounded);
   if (!text.includes('e')) return text;
-  // Below that stands what the last bits of a sum left over, which is nothing.
+  // Below a millionth: written out, and what the last bits of a sum left over is nothing.
   return rounded
     .toFixed(12)
     .replace(/\.?0+$/, '')
