@@ -1,0 +1,96 @@
+import { CAUSES, type Cause, type KnownOrUnknown, type WhyUnknown } from '../../../plan/causes.ts';
+import { type Differences, evenUp, type Figure as Sum } from '../../../plan/differences.ts';
+import type { Stops } from '../../../science/units.ts';
+import { Figure } from '../../parts/Figure.tsx';
+import { Figures } from '../../parts/Figures.tsx';
+import { Table } from '../../parts/Table.tsx';
+import { useWords } from '../../words/words.ts';
+import './Plan.css';
+import { causeWords } from './sentences.ts';
+
+/** A pair by cause, with the sum, the even-up and the figures of light, planned or made. */
+export function DifferenceFigures({ differences }: { readonly differences: Differences }) {
+  const words = useWords();
+  const { format, plan } = words;
+  const { lines, sum, residual, light } = differences;
+  const free = residual === null;
+  const known = (value: KnownOrUnknown | null) =>
+    value?.known ? (
+      format.stopsFine(value.stops)
+    ) : (
+      <span class="unknown">{words.parts.unknown}</span>
+    );
+  const figure = (stops: Stops | null) => (stops === null ? '' : format.stopsFine(stops));
+  const shown = (label: string, { stops, missing }: Sum) => (
+    <Figure
+      label={label}
+      value={format.stopsFine(stops)}
+      {...(missing.length > 0 && { note: plan.without(causeWords(words, missing)) })}
+    />
+  );
+  return (
+    <>
+      <div class="cause-table">
+        <Table
+          caption={plan.byCause}
+          stack="never"
+          columns={[
+            { key: 'cause', head: plan.cause },
+            { key: 'difference', head: plan.difference, figures: true },
+            ...(free
+              ? []
+              : [
+                  { key: 'target', head: plan.target, figures: true },
+                  { key: 'residual', head: plan.residual, figures: true },
+                ]),
+          ]}
+          rows={lines.map((line) => ({
+            key: line.cause,
+            cells: {
+              cause: line.counted
+                ? plan.causes[line.cause]
+                : `${plan.causes[line.cause]}, ${plan.inOffset}`,
+              difference: known(line.difference),
+              target: figure(line.target),
+              residual: known(line.residual),
+            },
+          }))}
+          foot={{
+            key: 'sum',
+            cells: {
+              cause: plan.sum,
+              difference: figure(sum.stops),
+              residual: figure(residual?.stops ?? null),
+            },
+          }}
+        />
+      </div>
+      <p class="hint">
+        {plan.plusIs} {plan.evenUpIs(format.stopsFine(evenUp(differences).stops))}
+        {reasons(lines).map(
+          ([why, causes]) => ` ${plan.whyUnknown(why, causeWords(words, causes))}`,
+        )}
+      </p>
+      <h3>{plan.light}</h3>
+      <Figures>
+        {shown(plan.perArea, light.perArea)}
+        {shown(plan.rendered, sum)}
+        {shown(plan.whole, light.wholeSensor)}
+        {shown(plan.crop, light.commonCrop)}
+      </Figures>
+    </>
+  );
+}
+
+/** The causes that are unknown, by why they are. */
+function reasons(
+  lines: Differences['lines'],
+): readonly (readonly [WhyUnknown, readonly Cause[]])[] {
+  const byReason = new Map<WhyUnknown, Cause[]>();
+  for (const cause of CAUSES) {
+    const difference = lines.find((line) => line.cause === cause)?.difference;
+    if (!difference || difference.known) continue;
+    byReason.set(difference.why, [...(byReason.get(difference.why) ?? []), cause]);
+  }
+  return [...byReason];
+}
