@@ -1,7 +1,8 @@
 import { PRACTICE_GEAR } from '../gear/practice.ts';
 import { assemble } from '../gear/rig.ts';
+import type { TimeChoice } from '../gear/settings.ts';
 import { must } from '../science/refusal.ts';
-import { stops } from '../science/units.ts';
+import { seconds, stops } from '../science/units.ts';
 import type { PlanId, SetId } from './ids.ts';
 import { newPlan } from './newPlan.ts';
 import type { Hold, Plan } from './plan.ts';
@@ -12,6 +13,12 @@ const TWO_THIRDS_NARROWER: Hold = {
   kind: 'same-iso-and-time',
   aperture: { rule: 'same-f-number', plus: stops(-2 / 3) },
 };
+
+/**
+ * In the second set Alder is held open by hand for Birch's true 60 s, so that both ways of meeting
+ * a dial that ends elsewhere are walked once: taking the difference, and timing it away.
+ */
+const BY_HAND: TimeChoice = { kind: 'bulb', seconds: seconds(60) };
 
 function practicePlan(): Plan {
   const rigs = PRACTICE_GEAR.rigs.filter(({ letter }) => letter === 'A' || letter === 'B');
@@ -28,7 +35,11 @@ function practicePlan(): Plan {
     ...newPlan('practice-plan' as PlanId, 'An evening at the old ferry slip', ids),
     note: 'Invented, to practise on: no such bodies, no such place.',
     order: list.order,
-    sets: list.sets.map((set) => ({ ...set, hold: TWO_THIRDS_NARROWER })),
+    sets: list.sets.map((set, place) => ({
+      ...set,
+      hold: TWO_THIRDS_NARROWER,
+      settings: place === 1 ? { ...set.settings, time: BY_HAND } : set.settings,
+    })),
     invented: true,
   };
 }
