@@ -2,6 +2,7 @@ import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 import { takePhone } from './driver/chromium.ts';
 import type { Phone } from './driver/phone.ts';
 import { type AppServer, startServer } from './driver/server.ts';
+import { goTo } from './places.ts';
 
 let server: AppServer;
 let phone: Phone;
@@ -19,7 +20,7 @@ afterAll(async () => {
 test('a killed phone far from any network starts the app again', async () => {
   await phone.window.open(server.address);
   await phone.window.seeThe('heading', 'Evenfall');
-  await phone.window.tap('button', 'Add a body');
+  await goTo(phone.window, 'Gear');
   await phone.window.see('Ready for offline.');
 
   await server.stop();
@@ -27,6 +28,6 @@ test('a killed phone far from any network starts the app again', async () => {
   await phone.restart();
 
   await phone.window.open(server.address);
-  await phone.window.seeThe('heading', 'Evenfall');
+  await phone.window.seeThe('button', 'Gear');
   expect(phone.window.problems).toEqual([]);
 });

@@ -5,6 +5,7 @@ import { takePhone } from './driver/chromium.ts';
 import { countOfflineFiles } from './driver/offline-files.ts';
 import type { AppWindow, Phone } from './driver/phone.ts';
 import { type AppServer, startServer } from './driver/server.ts';
+import { goTo } from './places.ts';
 
 const firstBuild = inject('builtApp');
 let secondBuild: string;
@@ -39,7 +40,7 @@ async function isReadyForOffline(window: AppWindow): Promise<void> {
 
 /** Takes the newer build by the button of the Gear place. */
 async function takeNewerBuild(window: AppWindow): Promise<void> {
-  await window.tap('button', 'Add a body');
+  await goTo(window, 'Gear');
   await window.tap('button', 'Change to it now');
 }
 
@@ -160,7 +161,7 @@ test('a file that is missing far from any network is not passed over', async () 
   await phone.window.reload();
   const { present, expected } = await countOfflineFiles(phone.window);
   expect(present).toBe(expected - 1);
-  await phone.window.tap('button', 'Add a body');
+  await goTo(phone.window, 'Gear');
   await phone.window.see(/^Not ready for offline/);
 });
 
