@@ -5,7 +5,7 @@ import './Button.css';
 interface Props {
   /** 'act': the one act of a run screen, full width, 116 px. 'main': the act of any other screen. 'plain' by default; 'quiet' has no frame. */
   readonly rank?: 'act' | 'main' | 'plain' | 'quiet';
-  /** 64 px for the field; 'act' is always 116. */
+  /** For the field: 64 px, as 'main' always is; 'act' is always 116. */
   readonly field?: boolean;
   /** The accessible name where the visible words do not say it all. */
   readonly name?: string;
@@ -24,8 +24,7 @@ const BOUNCE_MS = 400;
 /**
  * A button. `<Button rank="act" onPress={start}>Start 64 s</Button>`
  *
- * 'act', 'main' and the buttons of the field take one tap and ignore the bounce of a wet or
- * gloved finger.
+ * 'act' and the buttons of the field take one tap and ignore the bounce of a wet or gloved finger.
  */
 export function Button(props: Props) {
   const { rank = 'plain', field, name, disabled, busy, rapid, onPress, children } = props;
@@ -33,8 +32,8 @@ export function Button(props: Props) {
   const press = (event: MouseEvent) => {
     if (busy) return;
     const bounced = event.timeStamp - last.current < BOUNCE_MS;
+    if (bounced && !rapid && (field || rank === 'act')) return;
     last.current = event.timeStamp;
-    if (bounced && !rapid && (field || rank === 'act' || rank === 'main')) return;
     onPress();
   };
   return (

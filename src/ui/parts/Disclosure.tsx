@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { useId, useState } from 'preact/hooks';
 import { useWords } from '../words/words.ts';
 import { Icon } from './Icon.tsx';
 import './Disclosure.css';
@@ -18,17 +19,27 @@ interface Props {
  */
 export function Disclosure({ label, stated, isDefault, children }: Props) {
   const { parts } = useWords();
+  const id = useId();
+  const [open, setOpen] = useState(false);
   return (
-    <details class="disclosure">
-      <summary>
+    <div class="disclosure">
+      <button
+        type="button"
+        class="opener"
+        aria-expanded={open}
+        aria-controls={id}
+        onClick={() => setOpen(!open)}
+      >
         <span class="words">
           <span class="label">{label}</span>
           <span class="stated">{stated}</span>
           {isDefault && <span class="hint">{parts.asStated}</span>}
         </span>
-        <Icon name="down" />
-      </summary>
-      <div class="inside">{children}</div>
-    </details>
+        <Icon name={open ? 'up' : 'down'} />
+      </button>
+      <fieldset class="inside" id={id} aria-label={label} hidden={!open}>
+        {open && children}
+      </fieldset>
+    </div>
   );
 }

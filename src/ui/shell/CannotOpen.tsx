@@ -18,7 +18,7 @@ export function CannotOpen({
     <main class="first-start">
       <h1>{shell.appName}</h1>
       <Notice urgent>{shell.cannotOpen[fault.kind]}</Notice>
-      <Button rank="main" field onPress={onRetry}>
+      <Button rank="main" onPress={onRetry}>
         {shell.tryAgain}
       </Button>
     </main>

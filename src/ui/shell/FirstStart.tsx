@@ -18,7 +18,7 @@ export function FirstStart() {
         <Notice>{shell.installFirst}</Notice>
       ) : (
         <div class="ways">
-          <Button rank="main" field onPress={app.tryPractice}>
+          <Button rank="main" onPress={app.tryPractice}>
             {shell.tryPractice}
           </Button>
           <Button field onPress={app.beginWithOwnBody}>

@@ -46,7 +46,7 @@ export function NewBody() {
       foot={
         <>
           {refusal && <Notice urgent>{refusal}</Notice>}
-          <Button rank="main" field onPress={() => setRefusal(save())}>
+          <Button rank="main" onPress={() => setRefusal(save())}>
             {gear.saveBody}
           </Button>
         </>

@@ -43,7 +43,7 @@ export function NewLens() {
       foot={
         <>
           {refusal && <Notice urgent>{refusal}</Notice>}
-          <Button rank="main" field onPress={() => setRefusal(save())}>
+          <Button rank="main" onPress={() => setRefusal(save())}>
             {gear.saveLens}
           </Button>
         </>

@@ -67,7 +67,7 @@ export function NewRig() {
       foot={
         <>
           {refusal && <Notice urgent>{refusal}</Notice>}
-          <Button rank="main" field onPress={() => setRefusal(save())}>
+          <Button rank="main" onPress={() => setRefusal(save())}>
             {gear.saveRig}
           </Button>
         </>

@@ -48,7 +48,7 @@ export function OffsetSheet({ rig, onClose }: { readonly rig: Rig; readonly onCl
       title={gear.addOffset}
       onClose={onClose}
       acts={
-        <Button rank="main" field onPress={() => setRefusal(save())}>
+        <Button rank="main" onPress={() => setRefusal(save())}>
           {gear.saveOffset}
         </Button>
       }
