@@ -133,7 +133,7 @@ describe('the practice plan', () => {
       ]),
     ).toEqual([
       ['Base ISO, well exposed', 0, 'f/6.3 64 s ISO 100'],
-      ['Base ISO, two stops under', -2, 'f/6.3 60 s ISO 100'],
+      ['Base ISO, two stops under', -2, 'f/6.3 60 s bulb s ISO 100'],
       ['ISO 12800, over', 1, 'f/6.3 8 s ISO 12800'],
       ['ISO 12800, far under', -4, 'f/6.3 0.5 s ISO 12800'],
     ]);
