@@ -76,7 +76,8 @@ export function Dials({ assembled: { body, lens }, settings, onTurn }: Props) {
         label={plan.iso}
         marks={isoMarks}
         at={isoMarks.indexOf(settings.isoMark)}
-        write={format.isoMark}
+        // The label says ISO; the figure needs the room.
+        write={(mark) => format.plain(Number(mark))}
         onTurn={(to) => onTurn({ ...settings, isoMark: isoMarks[to] ?? settings.isoMark })}
       />
     </div>

@@ -1,10 +1,10 @@
 import type { PlanSet } from '../../../plan/plan.ts';
 import type { OtherRow } from '../../../plan/prepare.ts';
+import { BesidesLines } from '../../parts/BesidesLines.tsx';
+import { DifferenceFigures } from '../../parts/DifferenceFigures.tsx';
 import { Notice } from '../../parts/Notice.tsx';
 import { Section } from '../../parts/Section.tsx';
 import { useWords } from '../../words/words.ts';
-import { BesidesLines } from './BesidesLines.tsx';
-import { DifferenceFigures } from './DifferenceFigures.tsx';
 import { rigWords } from './sentences.ts';
 import type { PlanView } from './usePlanView.ts';
 

@@ -4,6 +4,7 @@ import { CAUSES } from '../../../plan/causes.ts';
 import { moveSet } from '../../../plan/edit.ts';
 import { swapCount } from '../../../plan/order.ts';
 import { Button } from '../../parts/Button.tsx';
+import { causeWords } from '../../parts/causeWords.ts';
 import { EmptyHint } from '../../parts/EmptyHint.tsx';
 import { InventedTag } from '../../parts/InventedTag.tsx';
 import { Reorder } from '../../parts/Reorder.tsx';
@@ -17,7 +18,6 @@ import { orderWords } from './orderWords.ts';
 import { Problems } from './Problems.tsx';
 import { intentWords, SetCard } from './SetCard.tsx';
 import { StartOuting } from './StartOuting.tsx';
-import { causeWords } from './sentences.ts';
 import type { PlanView } from './usePlanView.ts';
 
 interface Props {

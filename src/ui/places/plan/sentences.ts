@@ -1,7 +1,6 @@
 import type { RigId } from '../../../gear/ids.ts';
 import { LETTERS } from '../../../gear/letter.ts';
 import type { Settings } from '../../../gear/settings.ts';
-import type { Cause } from '../../../plan/causes.ts';
 import { dialledIn } from '../../../plan/prepare.ts';
 import type { Problem } from '../../../plan/problems.ts';
 import type { Stops } from '../../../science/units.ts';
@@ -17,12 +16,6 @@ export function rigWords({ plan }: Words, view: Pick<PlanView, 'rig'>, id: RigId
   const assembled = view.rig(id);
   return assembled ? plan.rigOf(assembled.rig.letter, assembled.body.name) : plan.rigGone;
 }
-
-/** 'Offset, transmission, fade' */
-export const causeWords = ({ plan }: Words, causes: readonly Cause[]): string =>
-  causes
-    .map((cause, index) => (index === 0 ? plan.causes[cause] : plan.causes[cause].toLowerCase()))
-    .join(', ');
 
 /** A size in stops without its sign, as in '0.67'. */
 export const sizeWords = ({ format }: Words, size: Stops): string =>

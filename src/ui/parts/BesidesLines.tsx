@@ -1,7 +1,8 @@
-import type { Besides, Both } from '../../../plan/besides.ts';
-import type { Framing } from '../../../plan/plan.ts';
-import { Disclosure } from '../../parts/Disclosure.tsx';
-import { useWords } from '../../words/words.ts';
+import type { Besides, Both } from '../../plan/besides.ts';
+import type { Framing } from '../../plan/plan.ts';
+import './BesidesLines.css';
+import { useWords } from '../words/words.ts';
+import { Disclosure } from './Disclosure.tsx';
 
 interface Props {
   readonly besides: Besides;

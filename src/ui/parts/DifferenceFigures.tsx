@@ -1,12 +1,12 @@
-import { CAUSES, type Cause, type KnownOrUnknown, type WhyUnknown } from '../../../plan/causes.ts';
-import { type Differences, evenUp, type Figure as Sum } from '../../../plan/differences.ts';
-import type { Stops } from '../../../science/units.ts';
-import { Figure } from '../../parts/Figure.tsx';
-import { Figures } from '../../parts/Figures.tsx';
-import { Table } from '../../parts/Table.tsx';
-import { useWords } from '../../words/words.ts';
-import './Plan.css';
-import { causeWords } from './sentences.ts';
+import { CAUSES, type Cause, type KnownOrUnknown, type WhyUnknown } from '../../plan/causes.ts';
+import { type Differences, evenUp, type Figure as Sum } from '../../plan/differences.ts';
+import type { Stops } from '../../science/units.ts';
+import { useWords } from '../words/words.ts';
+import { causeWords } from './causeWords.ts';
+import { Figure } from './Figure.tsx';
+import { Figures } from './Figures.tsx';
+import { Table } from './Table.tsx';
+import './DifferenceFigures.css';
 
 /** A pair by cause, with the sum, the even-up and the figures of light, planned or made. */
 export function DifferenceFigures({ differences }: { readonly differences: Differences }) {
