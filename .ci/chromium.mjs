@@ -9,8 +9,7 @@ const places = [
   'C:\\Program Files\\Google\\Chrome\\Application\\chrome.exe',
 ];
 
-/** @returns {string | undefined} the Chromium to test with: CHROME_PATH or one in its usual place */
+/** @returns {string | undefined} the Chromium to test with: CHROME_PATH, or one in its usual place */
 export function findChromium() {
-  const named = process.env['CHROME_PATH'];
-  return named === undefined ? places.find((place) => existsSync(place)) : named;
+  return [process.env['CHROME_PATH'] ?? '', ...places].find((place) => existsSync(place));
 }
