@@ -91,10 +91,9 @@ export const plan = {
     string
   >,
   kindNotes: {
-    light: 'Frames of the scene.',
     'capped-dark': 'Cap on, straight after the set before it, at its ISO and time.',
     flat: 'An evenly lit wall fills the frame.',
-  } satisfies Record<SetKind, string>,
+  } satisfies Record<Exclude<SetKind, 'light'>, string>,
   holdInWords(hold: Hold, stops: string): string {
     if (hold.kind !== 'same-iso-and-time') return HOLDS[hold.kind];
     const { rule, plus } = hold.aperture;
@@ -150,7 +149,6 @@ export const plan = {
   /* A set. */
   setOf: (place: number, of: number) => `Set ${place} of ${of}`,
   intent: 'Intent',
-  intentHint: 'What these frames are to show.',
   kind: 'Kind',
   toDial: 'To dial',
   bulbTime: 'Bulb, held for',

@@ -47,7 +47,6 @@ export function SetScreen({ view, set }: Props) {
       <div class="fields">
         <TextField
           label={plan.intent}
-          hint={plan.intentHint}
           value={set.intent}
           onCommit={(intent) => change({ intent })}
         />
@@ -57,7 +56,7 @@ export function SetScreen({ view, set }: Props) {
           value={set.kind}
           onChange={(kind) => change({ kind })}
         />
-        <p class="hint">{plan.kindNotes[set.kind]}</p>
+        {set.kind !== 'light' && <p class="hint">{plan.kindNotes[set.kind]}</p>}
       </div>
       <Problems view={view} set={set.id} />
       {table?.kind === 'follows' && (
