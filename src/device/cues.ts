@@ -75,8 +75,6 @@ export interface CueParts {
 const LATE_MS = 1000;
 /** The audio clock is asked again after this, while it has not got to a cue that is due. */
 const SETTLE_MS = 250;
-/** A timer set further ahead than this overflows and fires at once. */
-const LONGEST_TIMER_MS = 2_000_000_000;
 /** How long a try waits for the loudspeaker after the tap that unlocks it. */
 const WAKE_MS = 1000;
 
@@ -119,7 +117,7 @@ export function createCues({ clock, page, sound, vibration, speech }: CueParts):
 
   const wake = (one: Pending, inMs: number): void => {
     clearTimeout(one.timer);
-    one.timer = setTimeout(() => attend(one), Math.min(inMs, LONGEST_TIMER_MS));
+    one.timer = setTimeout(() => attend(one), inMs);
   };
 
   const give = ({ kind, spoken }: Cue): void => {
@@ -156,7 +154,8 @@ export function createCues({ clock, page, sound, vibration, speech }: CueParts):
     }
     clearTimeout(one.timer);
     pending.delete(one);
-    if (cue.kind === 'end' && throughMs - cue.dueMs > LATE_MS)
+    // Only an end gets here so late.
+    if (throughMs - cue.dueMs > LATE_MS)
       late.tell({ exposure, lateS: duration(Math.round(throughMs - cue.dueMs) / 1000) });
   };
 

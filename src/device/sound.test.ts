@@ -83,6 +83,19 @@ describe('the loudspeaker', () => {
     expect(placed?.reachedMs()).toBeCloseTo(6000);
   });
 
+  it('and long after the loudspeaker was taken away', async () => {
+    const sound = await ready();
+    const placed = sound.place('end', nowMs + 1000);
+    pass(2000);
+    speaker.interrupt();
+    pass(60_000);
+    expect(placed?.reachedMs()).toBeCloseTo(6000);
+    speaker.allowed = true;
+    sound.renew();
+    await settled();
+    expect(placed?.reachedMs()).toBeCloseTo(6000);
+  });
+
   it('a cue of the past sounds now and says so', async () => {
     const sound = await ready();
     pass(3000);

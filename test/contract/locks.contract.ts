@@ -19,6 +19,7 @@ export const locksCases: readonly Case<TwoWindows>[] = [
       same(await one.claim(outing), 'owner', 'first');
       same(await other.claim(outing), 'elsewhere', 'second');
       same(await one.claim(outing), 'owner', 'first again');
+      same(await one.takeOver(outing, never), 'owner', 'first, without a wait');
     },
   },
   {

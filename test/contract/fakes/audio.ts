@@ -11,6 +11,8 @@ export interface Asked {
 export class FakeSpeaker {
   /** How a new context begins, and whether a resume is obeyed: only after a tap. */
   allowed = true;
+  /** The audio clocks stand still, though nothing says so. */
+  hangs = false;
   /** Delay from the audio clock to the ear, in seconds. */
   delayS = 0;
   readonly asked: Asked[] = [];
@@ -24,7 +26,7 @@ export class FakeSpeaker {
 
   /** Time goes by; only running contexts count it. */
   pass(ms: number): void {
-    for (const context of this.contexts) context.pass(ms);
+    if (!this.hangs) for (const context of this.contexts) context.pass(ms);
   }
 
   /** The system takes the loudspeaker away: a call, the lock screen. */
