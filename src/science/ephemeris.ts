@@ -116,9 +116,15 @@ export const solarNoonAfter = (at: UtcMs, place: Place): UtcMs =>
 
 const HALF_DAY_S = 43_200;
 
-/** The solar noon nearest to an instant. */
-export const solarNoonNear = (at: UtcMs, place: Place): UtcMs =>
-  solarNoonAfter(later(at, -HALF_DAY_S), place);
+/** The solar noon nearest to an instant and the one after it. */
+export function solarDayNear(
+  at: UtcMs,
+  place: Place,
+): { readonly noon: UtcMs; readonly nextNoon: UtcMs } {
+  const noon = solarNoonAfter(later(at, -HALF_DAY_S), place);
+  // Well past this noon, so that the search cannot find the same one again.
+  return { noon, nextNoon: solarNoonAfter(later(noon, HALF_DAY_S), place) };
+}
 
 /** Degrees by which the moon is ahead of the sun along the ecliptic. */
 const QUARTERS = { new: 0, first: 90, full: 180, last: 270 } as const;
