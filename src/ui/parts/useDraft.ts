@@ -26,8 +26,10 @@ export function useDraft(kept: string, commit: Commit): Draft {
     setFault(sentence);
     if (sentence === null) setTyped(null);
   };
-  const latest = useRef(leave);
-  latest.current = leave;
+  // What was refused was said; going away does not make it good.
+  const goAway = fault === null ? leave : () => undefined;
+  const latest = useRef(goAway);
+  latest.current = goAway;
   useEffect(() => () => latest.current(), []);
   return {
     text: typed ?? kept,
