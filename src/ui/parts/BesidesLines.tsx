@@ -12,39 +12,39 @@ interface Props {
 
 /** What sets a pair apart besides brightness, each in its own unit, in no sum. */
 export function BesidesLines({ besides, framing, letters }: Props) {
-  const { format, plan } = useWords();
-  const factor = (value: number) => plan.factorOf(format.number(value, 2));
+  const { format, pair } = useWords();
+  const factor = (value: number) => pair.factorOf(format.number(value, 2));
   const signed = (value: number) =>
     value > 0 ? `+${format.number(value, 1)}` : format.number(value, 1);
   const both = <T,>({ reference, other }: Both<T>, write: (value: T) => string) =>
-    plan.both(letters.reference, write(reference), letters.other, write(other));
-  const percent = (share: number) => plan.percent(format.number(share * 100, 0));
-  const metres = (mm: number) => plan.metresOf(format.plain(mm / 1000, mm < 10_000 ? 1 : 0));
+    pair.both(letters.reference, write(reference), letters.other, write(other));
+  const percent = (share: number) => pair.percent(format.number(share * 100, 0));
+  const metres = (mm: number) => pair.metresOf(format.plain(mm / 1000, mm < 10_000 ? 1 : 0));
   const { parallax, angleOfView } = besides;
   const lines: readonly (readonly [string, string | null])[] = [
-    [plan.angle, plan.angles(signed(angleOfView.horizontal), signed(angleOfView.vertical))],
-    [plan.shown, both(besides.commonCrop, percent)],
+    [pair.angle, pair.angles(signed(angleOfView.horizontal), signed(angleOfView.vertical))],
+    [pair.shown, both(besides.commonCrop, percent)],
     [
-      plan.framedBy(plan.framings[framing]),
+      pair.framedBy(pair.framings[framing]),
       framing === 'pixels-per-degree'
         ? factor(besides.framingRatio)
-        : plan.takesIn(letters.other, format.number(besides.framingRatio, 2)),
+        : pair.takesIn(letters.other, format.number(besides.framingRatio, 2)),
     ],
-    [plan.perDegree, both(besides.pixelsPerDegree, (value) => format.number(value, 0))],
-    [plan.pupil, factor(besides.pupilRatio)],
-    [plan.depth, factor(besides.depthOfFieldRatio)],
-    [plan.hyperfocal, both(besides.hyperfocalMm, metres)],
-    [plan.airy, both(besides.airyPx, (value) => plan.px(format.number(value, 1)))],
-    [plan.motion, factor(besides.timeRatio)],
-    [plan.parallax, parallax && plan.px(format.number(parallax.px, 1))],
-    [plan.overstated, plan.stops(format.stopsFine(besides.diagonalOverstates))],
-    [plan.darkFrame, both(besides.takesDarkFrame, (takes) => (takes ? plan.yes : plan.no))],
-    [plan.bits, both(besides.bitDepth, (bits) => `${bits}`)],
+    [pair.perDegree, both(besides.pixelsPerDegree, (value) => format.number(value, 0))],
+    [pair.pupil, factor(besides.pupilRatio)],
+    [pair.depth, factor(besides.depthOfFieldRatio)],
+    [pair.hyperfocal, both(besides.hyperfocalMm, metres)],
+    [pair.airy, both(besides.airyPx, (value) => pair.px(format.number(value, 1)))],
+    [pair.motion, factor(besides.timeRatio)],
+    [pair.parallax, parallax && pair.px(format.number(parallax.px, 1))],
+    [pair.overstated, pair.stops(format.stopsFine(besides.diagonalOverstates))],
+    [pair.darkFrame, both(besides.takesDarkFrame, (takes) => (takes ? pair.yes : pair.no))],
+    [pair.bits, both(besides.bitDepth, (bits) => `${bits}`)],
   ];
   return (
     <Disclosure
-      label={plan.besides}
-      stated={plan.besidesInShort(
+      label={pair.besides}
+      stated={pair.besidesInShort(
         signed(angleOfView.horizontal),
         format.number(besides.depthOfFieldRatio, 2),
       )}
@@ -53,7 +53,7 @@ export function BesidesLines({ besides, framing, letters }: Props) {
         {lines.map(([label, value]) => (
           <div key={label}>
             <dt>{label}</dt>
-            <dd class={value === null ? 'unknown' : undefined}>{value ?? plan.parallaxUnknown}</dd>
+            <dd class={value === null ? 'unknown' : undefined}>{value ?? pair.parallaxUnknown}</dd>
           </div>
         ))}
       </dl>

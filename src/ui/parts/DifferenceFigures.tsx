@@ -11,7 +11,7 @@ import './DifferenceFigures.css';
 /** A pair by cause, with the sum, the even-up and the figures of light, planned or made. */
 export function DifferenceFigures({ differences }: { readonly differences: Differences }) {
   const words = useWords();
-  const { format, plan } = words;
+  const { format, pair } = words;
   const { lines, sum, residual, light } = differences;
   const free = residual === null;
   const known = (value: KnownOrUnknown | null) =>
@@ -25,31 +25,31 @@ export function DifferenceFigures({ differences }: { readonly differences: Diffe
     <Figure
       label={label}
       value={format.stopsFine(stops)}
-      {...(missing.length > 0 && { note: plan.without(causeWords(words, missing)) })}
+      {...(missing.length > 0 && { note: pair.without(causeWords(words, missing)) })}
     />
   );
   return (
     <>
       <div class="cause-table">
         <Table
-          caption={plan.byCause}
+          caption={pair.byCause}
           stack="never"
           columns={[
-            { key: 'cause', head: plan.cause },
-            { key: 'difference', head: plan.difference, figures: true },
+            { key: 'cause', head: pair.cause },
+            { key: 'difference', head: pair.difference, figures: true },
             ...(free
               ? []
               : [
-                  { key: 'target', head: plan.target, figures: true },
-                  { key: 'residual', head: plan.residual, figures: true },
+                  { key: 'target', head: pair.target, figures: true },
+                  { key: 'residual', head: pair.residual, figures: true },
                 ]),
           ]}
           rows={lines.map((line) => ({
             key: line.cause,
             cells: {
               cause: line.counted
-                ? plan.causes[line.cause]
-                : `${plan.causes[line.cause]}, ${plan.inOffset}`,
+                ? pair.causes[line.cause]
+                : `${pair.causes[line.cause]}, ${pair.inOffset}`,
               difference: known(line.difference),
               target: figure(line.target),
               residual: known(line.residual),
@@ -58,7 +58,7 @@ export function DifferenceFigures({ differences }: { readonly differences: Diffe
           foot={{
             key: 'sum',
             cells: {
-              cause: plan.sum,
+              cause: pair.sum,
               difference: figure(sum.stops),
               residual: figure(residual?.stops ?? null),
             },
@@ -66,17 +66,17 @@ export function DifferenceFigures({ differences }: { readonly differences: Diffe
         />
       </div>
       <p class="hint">
-        {plan.plusIs} {plan.evenUpIs(format.stopsFine(evenUp(differences).stops))}
+        {pair.plusIs} {pair.evenUpIs(format.stopsFine(evenUp(differences).stops))}
         {reasons(lines).map(
-          ([why, causes]) => ` ${plan.whyUnknown(why, causeWords(words, causes))}`,
+          ([why, causes]) => ` ${pair.whyUnknown(why, causeWords(words, causes))}`,
         )}
       </p>
-      <h3>{plan.light}</h3>
+      <h3>{pair.light}</h3>
       <Figures>
-        {shown(plan.perArea, light.perArea)}
-        {shown(plan.rendered, sum)}
-        {shown(plan.whole, light.wholeSensor)}
-        {shown(plan.crop, light.commonCrop)}
+        {shown(pair.perArea, light.perArea)}
+        {shown(pair.rendered, sum)}
+        {shown(pair.whole, light.wholeSensor)}
+        {shown(pair.crop, light.commonCrop)}
       </Figures>
     </>
   );

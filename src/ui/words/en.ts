@@ -1,7 +1,9 @@
 import type { Fault } from '../../gear/read.ts';
 import { faultSentences } from './faults.en.ts';
 import { createFormats } from './formats.ts';
+import { log } from './log.en.ts';
 import { outing } from './outing.en.ts';
+import { pair } from './pair.en.ts';
 import { parts } from './parts.en.ts';
 import { plan } from './plan.en.ts';
 import { shell } from './shell.en.ts';
@@ -22,7 +24,9 @@ export const en = {
     const sentence = faultSentences[rule]?.(params) ?? `It breaks a rule: ${rule}.`;
     return `Nothing was taken from the file, and nothing here has changed. ${path === '' ? '' : `At ${path}: `}${sentence}`;
   },
+  log,
   outing,
+  pair,
   parts,
   plan,
   shell,

@@ -1,7 +1,7 @@
-import type { Cause, WhyUnknown } from '../../plan/causes.ts';
 import type { Unreached } from '../../plan/matching.ts';
-import type { ApertureRule, Framing, Hold, SetKind } from '../../plan/plan.ts';
+import type { ApertureRule, Hold, SetKind } from '../../plan/plan.ts';
 import type { ReadyListName } from '../../plan/readyLists.ts';
+import { pair } from './pair.en.ts';
 
 const count = (number: number, one: string, more: string): string =>
   `${number} ${number === 1 ? one : more}`;
@@ -13,6 +13,7 @@ const APERTURE: Readonly<Record<ApertureRule['rule'], string>> = {
 
 /** Words of the Plan place. Figures, marks and durations come in as they are written. */
 export const plan = {
+  ...pair,
   title: 'Plans',
   chooseHint: 'Choose a plan to see its shot list here.',
   openHint: 'Choose a set to see how its rigs differ, or the order of frames.',
@@ -104,10 +105,6 @@ export const plan = {
   turns: (passes: number, repeats: number) =>
     `${count(passes, 'pass', 'passes')} of ${count(repeats, 'frame', 'frames')}`,
   referenceRig: 'reference',
-  /* A soft hyphen: where three columns of figures need the room, the word may break. */
-  difference: 'Differ\u00adence',
-  target: 'Target',
-  residual: 'Residual',
   evenUp: 'Even-up',
   rig: 'Rig',
   fNumber: 'f-number',
@@ -178,12 +175,6 @@ export const plan = {
   targetOffset: 'Against the metered exposure',
   targetOffsetHint: 'Minus lies under it, plus over it.',
   framing: 'Framed alike by',
-  framings: {
-    width: 'Width',
-    height: 'Height',
-    diagonal: 'Diagonal',
-    'pixels-per-degree': 'Pixels per degree',
-  } satisfies Record<Framing, string>,
   framingHint: 'Which edges the landmark is set by, since two formats seldom frame alike.',
   passes: 'Passes',
   passesHint: (usual: number) => `Turns of all rigs. Usual in this order: ${usual}.`,
@@ -194,69 +185,6 @@ export const plan = {
   moreInShort: (target: string, framing: string, frames: string) =>
     `${target}, framed by ${framing.toLowerCase()}, ${frames}`,
   setByHand: 'Start from the same exposure',
-
-  /* A pair. */
-  against: (other: string, reference: string) => `${other} against ${reference}`,
-  fromMeter: (stops: string) => `${stops} stop against the meter`,
-  byCause: 'Difference by cause, in stops',
-  cause: 'Cause',
-  causes: {
-    time: 'Time',
-    aperture: 'Aperture',
-    iso: 'ISO',
-    offset: 'Offset',
-    transmission: 'Trans\u00admission',
-    fade: 'Fade',
-  } satisfies Record<Cause, string>,
-  inOffset: 'in the offset',
-  sum: 'Sum',
-  plusIs: 'Plus renders brighter than the reference.',
-  evenUpIs: (stops: string) => `Even-up ${stops} stop.`,
-  whyUnknown(why: WhyUnknown, causes: string): string {
-    return {
-      'neither-stated': `${causes}: stated for neither rig.`,
-      'reference-not-stated': `${causes}: not stated for the reference.`,
-      'other-not-stated': `${causes}: not stated for this rig.`,
-      'not-modelled': `${causes}: nothing models it yet.`,
-    }[why];
-  },
-  light: 'Light against the reference, in stops',
-  perArea: 'Per area',
-  rendered: 'As rendered, with ISO',
-  whole: 'Whole sensor',
-  crop: 'Common crop',
-  without: (causes: string) => `without ${causes.toLowerCase()}`,
-
-  besides: 'Besides brightness',
-  besidesInShort: (across: string, depth: string) =>
-    `Angle of view ${across}° wide, depth of field ${depth} ×`,
-  angle: 'Angle of view, this rig less the reference',
-  angles: (across: string, up: string) => `${across}° wide, ${up}° high`,
-  shown: 'Shown by both',
-  percent: (figure: string) => `${figure} %`,
-  framedBy: (rule: string) => `Framed by ${rule.toLowerCase()}`,
-  takesIn: (rig: string, factor: string) => `${rig} takes in ${factor} ×`,
-  perDegree: 'Pixels per degree',
-  pupil: 'Entrance pupil',
-  depth: 'Depth of field',
-  factorOf: (factor: string) => `${factor} ×`,
-  hyperfocal: 'Hyperfocal distance',
-  metresOf: (figure: string) => `${figure} m`,
-  airy: 'Diffraction, disc across',
-  px: (figure: string) => `${figure} px`,
-  motion: 'Motion drawn out',
-  parallax: 'Parallax of the nearest subject',
-  parallaxUnknown: 'unknown: the plan does not say how near it is and how far apart the axes are',
-  overstated: 'Diagonal overstates its light by',
-  stops: (figure: string) => `${figure} stop`,
-  darkFrame: 'Dark frame in the camera',
-  yes: 'yes',
-  no: 'no',
-  bits: 'Bit depth',
-  both: (reference: string, ofReference: string, other: string, ofOther: string) =>
-    `${reference} ${ofReference}, ${other} ${ofOther}`,
-  parallaxWarns: (px: string) =>
-    `The nearest subject shifts by ${px} px between the two lens axes. More than 2 px shows: keep it out of the frame, or put one rig where the other stood.`,
 
   /* Order. */
   orders: {
