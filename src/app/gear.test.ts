@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { isFault } from '../gear/read.ts';
+import { type Fault, isFault } from '../gear/read.ts';
 import { millimetres, pixels, type Stops, stops } from '../science/units.ts';
 import type { Store } from '../store/contract.ts';
 import { StoreFailure } from '../store/fault.ts';
@@ -43,8 +43,8 @@ function openDesk() {
 /** Until everything that was begun has come to rest. */
 const settle = () => new Promise((resolve) => setTimeout(resolve, 5));
 
-const made = <T extends string>(result: T | object): T => {
-  if (typeof result !== 'string') throw new Error(`refused: ${JSON.stringify(result)}`);
+const made = <T extends string>(result: T | Fault): T => {
+  if (isFault(result)) throw new Error(`refused: ${result.rule}`);
   return result;
 };
 

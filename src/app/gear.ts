@@ -133,20 +133,17 @@ export function createGearDesk({
       kept.value = await store.gear();
     },
 
-    addBody: (own) =>
-      putBody(newBody(newId() as BodyId, { ...own, sign: signFor(kept.peek()) })) as BodyId | Fault,
+    addBody: (own) => putBody(newBody(newId() as BodyId, { ...own, sign: signFor(kept.peek()) })),
     changeBody: (id, change) => asFault(putBody({ ...bodyOf(id), ...change })),
-    copyBody: (id, name) =>
-      putBody(copyOfBody(kept.peek(), bodyOf(id), newId() as BodyId, name)) as BodyId | Fault,
+    copyBody: (id, name) => putBody(copyOfBody(kept.peek(), bodyOf(id), newId() as BodyId, name)),
     deleteBody(id) {
       const value = bodyOf(id);
       remove({ kind: 'body', value }, { act: 'deleted', thing: 'body', name: value.name });
     },
 
-    addLens: (own) => putLens(newLens(newId() as LensId, own)) as LensId | Fault,
+    addLens: (own) => putLens(newLens(newId() as LensId, own)),
     changeLens: (id, change) => asFault(putLens({ ...lensOf(id), ...change })),
-    copyLens: (id, name) =>
-      putLens(copyOfLens(lensOf(id), newId() as LensId, name)) as LensId | Fault,
+    copyLens: (id, name) => putLens(copyOfLens(lensOf(id), newId() as LensId, name)),
     deleteLens(id) {
       const value = lensOf(id);
       remove({ kind: 'lens', value }, { act: 'deleted', thing: 'lens', name: value.name });
@@ -163,7 +160,7 @@ export function createGearDesk({
         // A practice rig is only what came with the practice outing.
         invented: false,
       };
-      return putRig(rig) as RigId | Fault;
+      return putRig(rig);
     },
     changeRig: (id, change) => asFault(putRig({ ...rigOf(id), ...change })),
     deleteRig(id) {
