@@ -111,6 +111,8 @@ export async function createApp(parts: Parts): Promise<App> {
   });
   await files.load();
   const navigation = createNavigation(parts.browser);
+  // Whoever starts the app in the middle of an evening wants the evening.
+  if (run.underWay.peek() && parts.browser.location.hash === '') navigation.replace('outing');
   effect(() => device.setPageTheme(PAGE_THEMES[preferences.current.value.theme]));
   return {
     version: parts.version,

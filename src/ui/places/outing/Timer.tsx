@@ -1,6 +1,8 @@
 import type { OpenFrame } from '../../../outing/step.ts';
 import { duration } from '../../../science/units.ts';
 import { useWords } from '../../words/words.ts';
+import { rigText } from './RigName.tsx';
+import { useRun } from './useRun.ts';
 
 /** Seconds as a countdown shows them: the second that runs, so that 0:00 is the end. */
 const shown = (leftS: number) => duration(Math.max(0, Math.ceil(leftS - 0.05)));
@@ -19,11 +21,13 @@ export function Timer({
   readonly small?: boolean;
 }) {
   const { outing: words, format } = useWords();
+  const { state } = useRun();
   const size = small ? 'timer small' : 'timer';
+  const name = rigText(state.gear, frame.planned.rig);
   switch (phase.phase) {
     case 'lead-in':
       return (
-        <div class={size}>
+        <div class={size} role="timer" aria-label={name}>
           <Count text={format.duration(shown(phase.leftS))} />
           <p>{words.open.leadIn}</p>
         </div>
@@ -32,7 +36,7 @@ export function Timer({
     case 'held-open': {
       const over = phase.leftS < 0;
       return (
-        <div class={size}>
+        <div class={size} role="timer" aria-label={name}>
           <Count
             text={format.duration(over ? duration(Math.floor(-phase.leftS)) : shown(phase.leftS))}
           />
@@ -48,7 +52,7 @@ export function Timer({
     }
     case 'to-record':
       return (
-        <div class={size}>
+        <div class={size} role="timer" aria-label={name}>
           <p>{words.open.late(format.duration(duration(phase.closedSinceS)))}</p>
           {frame.lateS !== null && <p>{words.open.missed(format.duration(frame.lateS))}</p>}
         </div>
