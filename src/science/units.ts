@@ -126,13 +126,16 @@ export type Hectopascals = number & { readonly [pressureUnit]: true };
 /** A temperature in degrees Celsius. */
 export type Celsius = number & { readonly [temperatureUnit]: true };
 
-const positive = <T extends number>(value: number, rule: string): T | Refusal =>
+/** A finite number above zero in a unit, else a refusal by the rule. */
+export const positive = <T extends number>(value: number, rule: string): T | Refusal =>
   Number.isFinite(value) && value > 0 ? (value as T) : refuse(rule);
 
-const notNegative = <T extends number>(value: number, rule: string): T | Refusal =>
+/** A finite number of zero or more in a unit, else a refusal by the rule. */
+export const notNegative = <T extends number>(value: number, rule: string): T | Refusal =>
   Number.isFinite(value) && value >= 0 ? (value as T) : refuse(rule);
 
-const finite = <T extends number>(value: number, rule: string): T | Refusal =>
+/** Any finite number in a unit, else a refusal by the rule. */
+export const finite = <T extends number>(value: number, rule: string): T | Refusal =>
   Number.isFinite(value) ? (value as T) : refuse(rule);
 
 /** Any finite difference in stops, else a refusal. */
