@@ -56,9 +56,6 @@ export interface GearDesk {
   addOffset(id: RigId, offset: Offset): Fault | null;
   deleteOffset(id: RigId, index: number): void;
 
-  /** Puts things that were parsed and settled before, as from a file. */
-  takeIn(things: readonly Thing[]): void;
-
   /** Puts the invented gear of the practice outing among the rest, if it is not there. */
   addPractice(): void;
 }
@@ -122,10 +119,6 @@ export function createGearDesk({
     undo.offer(deed, () => apply(undoOf(before, changes)));
   };
 
-  const takeIn = (things: readonly Thing[]) => {
-    if (things.length > 0) apply(things.map((thing) => ({ thing, deleted: false })));
-  };
-
   return {
     gear,
     hasOwn,
@@ -183,10 +176,10 @@ export function createGearDesk({
       );
     },
 
-    takeIn,
     addPractice() {
       const here = new Set(thingsOf(kept.peek()).map(({ value }) => value.id as string));
-      takeIn(thingsOf(PRACTICE_GEAR).filter(({ value }) => !here.has(value.id)));
+      const missing = thingsOf(PRACTICE_GEAR).filter(({ value }) => !here.has(value.id));
+      if (missing.length > 0) apply(missing.map((thing) => ({ thing, deleted: false })));
     },
   };
 }

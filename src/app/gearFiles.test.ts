@@ -1,11 +1,15 @@
+import { signal } from '@preact/signals';
 import { expect, test } from 'vitest';
 import { systemClock } from '../device/clock.ts';
-import type { FileToGive } from '../device/share.ts';
+import type { FileToGive, Share } from '../device/share.ts';
 import { millimetres, pixels } from '../science/units.ts';
 import { memoryStore } from '../store/memory.ts';
 import { eventReader } from './eventReader.ts';
+import { createFileDesk } from './files.ts';
 import { createGearDesk } from './gear.ts';
 import { createGearFiles } from './gearFiles.ts';
+import type { LogDesk } from './log.ts';
+import { createPlanDesk } from './plans.ts';
 import { createSaving } from './saving.ts';
 import { createUndo } from './undo.ts';
 
@@ -27,27 +31,49 @@ function phone() {
   let ids = 0;
   const store = memoryStore({ makeId: () => 'writer', reader: eventReader });
   const given: FileToGive[] = [];
+  const saving = createSaving();
+  const undo = createUndo();
+  const newId = () => {
+    ids += 1;
+    return `phone-${phoneId}-${ids}`;
+  };
   const desk = createGearDesk({
     store,
-    saving: createSaving(),
-    undo: createUndo(),
-    newId: () => {
-      ids += 1;
-      return `phone-${phoneId}-${ids}`;
-    },
+    saving,
+    undo,
+    newId,
     onFirstOwnBody: () => undefined,
   });
-  const files = createGearFiles({
-    desk,
-    store,
-    clock: systemClock('session'),
-    version: 'test',
-    share: {
-      offer(file) {
-        given.push(file);
-        return { way: 'share', name: file.name, give: async () => ({ done: 'shared' }) };
-      },
+  const clock = systemClock('session');
+  const share: Share = {
+    offer(file) {
+      given.push(file);
+      return { way: 'share', name: file.name, give: async () => ({ done: 'shared' }) };
     },
+  };
+  const log = {
+    outings: signal([]),
+    events: async () => [],
+    refresh: async () => undefined,
+    reread: () => undefined,
+  } as unknown as LogDesk;
+  const files = createGearFiles({
+    gear: desk.gear,
+    files: createFileDesk({
+      store,
+      share,
+      clock,
+      saving,
+      gear: desk,
+      plans: createPlanDesk({ store, gear: desk.gear, saving, undo, newId }),
+      log,
+      run: { journal: signal(null), open: async () => undefined, leave: () => undefined },
+      version: 'test',
+      onFirstOwnBody: () => undefined,
+    }),
+    share,
+    clock,
+    version: 'test',
   });
   const write = () => {
     files.offer();
@@ -71,13 +97,13 @@ test('gear goes from one phone to another, without the invented; a second time c
   const file = new Blob([one.write()]);
   expect(await other.files.take(file)).toMatchObject({
     how: 'taken',
-    bodies: 1,
-    lenses: 1,
-    rigs: 1,
+    brings: { bodies: 1, lenses: 1, rigs: 1 },
   });
   expect(other.desk.gear.value.bodies.map(({ name }) => name)).toEqual(['Rowan 36']);
   const before = other.desk.gear.value;
-  expect(await other.files.take(file)).toMatchObject({ bodies: 0, lenses: 0, rigs: 0, copies: 0 });
+  expect(await other.files.take(file)).toMatchObject({
+    brings: { bodies: 0, lenses: 0, rigs: 0, copies: 0 },
+  });
   expect(other.desk.gear.value).toEqual(before);
 });
 
@@ -89,7 +115,9 @@ test('the same body changed on both phones comes beside ours, never over it', as
   await other.files.take(new Blob([one.write()]));
   one.desk.changeBody(body, { name: 'Theirs' });
   other.desk.changeBody(body, { name: 'Ours' });
-  expect(await other.files.take(new Blob([one.write()]))).toMatchObject({ bodies: 1, copies: 1 });
+  expect(await other.files.take(new Blob([one.write()]))).toMatchObject({
+    brings: { bodies: 1, copies: 1 },
+  });
   expect(other.desk.gear.value.bodies.map(({ name }) => name)).toEqual(['Ours', 'Theirs']);
 });
 
@@ -100,7 +128,10 @@ test('what was deleted here stays deleted', async () => {
   const file = new Blob([one.write()]);
   one.desk.deleteBody(body);
   await settle();
-  expect(await one.files.take(file)).toMatchObject({ how: 'taken', bodies: 0, deletedHere: 1 });
+  expect(await one.files.take(file)).toMatchObject({
+    how: 'taken',
+    brings: { bodies: 0, deletedHere: 1 },
+  });
 });
 
 test('a damaged file changes nothing and names the first fault', async () => {

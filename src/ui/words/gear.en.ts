@@ -51,11 +51,6 @@ export const gear = {
       deletedHere === 0 ? '' : ` ${deletedHere} stayed away, because you had deleted them here.`;
     return came + asCopies + away;
   },
-  unreadable: {
-    'too-large': 'Nothing was taken: the file is too large to be one of ours. Choose another file.',
-    'not-text': 'Nothing was taken: the file is not text. Choose another file.',
-    gone: 'Nothing was taken: the phone does not give the file out any more. Choose it again.',
-  },
   copy: 'Copy',
   delete: 'Delete',
   copyOf: (name: string) => `${name}, copy`,

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
-import type { Offer, TakenGear } from '../../../app/gearFiles.ts';
+import type { Taken } from '../../../app/files.ts';
+import type { Offer } from '../../../app/gearFiles.ts';
 import { Button } from '../../parts/Button.tsx';
 import { GiveFile } from '../../parts/GiveFile.tsx';
 import { Notice } from '../../parts/Notice.tsx';
@@ -14,7 +15,7 @@ export function GearFileSection() {
   const words = useGearWords();
   const { gear } = words;
   const [offer, setOffer] = useState<Offer | null | 'closed'>('closed');
-  const [taken, setTaken] = useState<TakenGear | null>(null);
+  const [taken, setTaken] = useState<Taken | null>(null);
   return (
     <Section title={gear.file}>
       <p>{gear.fileIs}</p>
@@ -35,18 +36,7 @@ export function GearFileSection() {
   );
 }
 
-function sentence(
-  taken: TakenGear,
-  { fileFault, gear, shell }: ReturnType<typeof useGearWords>,
-): string {
-  switch (taken.how) {
-    case 'taken':
-      return gear.taken(taken);
-    case 'refused':
-      return fileFault(taken.fault);
-    case 'unreadable':
-      return gear.unreadable[taken.why];
-    case 'store':
-      return shell.notSaved[taken.fault.kind];
-  }
+function sentence(taken: Taken, { fileFault, gear, log }: ReturnType<typeof useGearWords>): string {
+  if (taken.how === 'taken') return gear.taken(taken.brings);
+  return taken.how === 'refused' ? fileFault(taken.fault) : log.notTaken(taken);
 }
