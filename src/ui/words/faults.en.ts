@@ -58,6 +58,8 @@ export const faultSentences: Readonly<Record<string, Sentence>> = {
       ? 'It is damaged, or not one of ours. Choose another file.'
       : `It is damaged at line ${line}, column ${column}. Choose another file.`,
   'other-format': () => 'It is not one of ours. Choose another file.',
+  'too-many-frames': ({ most }) =>
+    `That makes more than ${most} frames, too many for an evening. Take fewer passes, repeats or sets.`,
   'body-gone': () => 'A rig needs a body that is not there. Choose another body.',
   'lens-gone': () => 'A rig needs a lens that is not there. Choose another lens.',
 };

@@ -120,6 +120,7 @@ export const plan = {
   about: 'About this plan',
   nameAndNote: 'Name and note',
   noneYet: 'none yet',
+  noRigs: 'No rigs',
   note: 'Note',
   noNote: 'no note',
   stand: 'Nearest subject and lens axes',

@@ -9,6 +9,7 @@ import { Cautions } from './Cautions.tsx';
 import { RigTicks } from './RigTicks.tsx';
 import { rigWords } from './sentences.ts';
 import type { PlanView } from './usePlanView.ts';
+import { useRefusal } from './useRefusal.tsx';
 
 const METRE_MM = 1000;
 
@@ -18,6 +19,7 @@ export function About({ view }: { readonly view: PlanView }) {
   const words = useWords();
   const { plan: say, format, parts, fault } = words;
   const { plan } = view;
+  const { refusal, done } = useRefusal();
   const change = (part: Partial<Plan>): string | null => {
     const wrong = plans.change(plan.id, (before) => ({ ...before, ...part }));
     return wrong && fault(wrong);
@@ -32,7 +34,8 @@ export function About({ view }: { readonly view: PlanView }) {
         label={say.rigs}
         stated={plan.rigs.map((rig) => rigWords(words, view, rig)).join(', ') || say.noneYet}
       >
-        <RigTicks picked={plan.rigs} onChange={(rigs) => void plans.setRigs(plan.id, rigs)} />
+        <RigTicks picked={plan.rigs} onChange={(rigs) => done(plans.setRigs(plan.id, rigs))} />
+        {refusal}
       </Disclosure>
       <Disclosure
         label={say.stand}

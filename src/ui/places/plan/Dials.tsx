@@ -18,7 +18,7 @@ interface Props {
 const BULB = 'bulb';
 
 /** The dials of one rig: f-number, time with bulb where the body has it, ISO. */
-export function Dials({ assembled: { body, lens }, settings, onTurn }: Props) {
+export function Dials({ assembled: { rig, body, lens }, settings, onTurn }: Props) {
   const { format, plan } = useWords();
   const positions = positionsOf(body, lens);
   // The problem that stands beside the rig says so.
@@ -42,7 +42,7 @@ export function Dials({ assembled: { body, lens }, settings, onTurn }: Props) {
   };
 
   return (
-    <div class="dials">
+    <fieldset class="dials" aria-label={plan.rigOf(rig.letter, body.name)}>
       <MarkStepper
         label={plan.fNumber}
         marks={fMarks}
@@ -80,6 +80,6 @@ export function Dials({ assembled: { body, lens }, settings, onTurn }: Props) {
         write={(mark) => format.plain(Number(mark))}
         onTurn={(to) => onTurn({ ...settings, isoMark: isoMarks[to] ?? settings.isoMark })}
       />
-    </div>
+    </fieldset>
   );
 }

@@ -10,6 +10,7 @@ import { Dials } from './Dials.tsx';
 import { options, optionsWithNotes } from './options.ts';
 import { rigWords } from './sentences.ts';
 import type { PlanView } from './usePlanView.ts';
+import { useRefusal } from './useRefusal.tsx';
 
 interface Props {
   readonly view: PlanView;
@@ -24,7 +25,8 @@ export function HoldFields({ view, set, change }: Props) {
   const { plan } = words;
   const { hold } = set;
   const { rigs, id } = view.plan;
-  const byHand = () => void plans.setFree(id, set.id);
+  const { refusal, done } = useRefusal();
+  const byHand = () => done(plans.setFree(id, set.id));
   const choose = (kind: Hold['kind']) => {
     if (kind === 'free') byHand();
     else change({ hold: kind === 'same-iso-and-time' ? DEFAULT_HOLD : { kind } });
@@ -38,6 +40,7 @@ export function HoldFields({ view, set, change }: Props) {
         value={hold.kind}
         onChange={choose}
       />
+      {refusal}
       {hold.kind === 'same-iso-and-time' && (
         <>
           <Choice<ApertureRule['rule']>

@@ -1,11 +1,9 @@
 import { useState } from 'preact/hooks';
 import type { RigId } from '../../../gear/ids.ts';
-import { isFault } from '../../../gear/read.ts';
 import { assemble } from '../../../gear/rig.ts';
 import type { ReadyListName } from '../../../plan/readyLists.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Choice } from '../../parts/Choice.tsx';
-import { Notice } from '../../parts/Notice.tsx';
 import { Screen } from '../../parts/Screen.tsx';
 import { Section } from '../../parts/Section.tsx';
 import { TextField } from '../../parts/TextField.tsx';
@@ -15,17 +13,18 @@ import { Cautions } from './Cautions.tsx';
 import { optionsWithNotes } from './options.ts';
 import { RigTicks } from './RigTicks.tsx';
 import { rigWords } from './sentences.ts';
+import { useRefusal } from './useRefusal.tsx';
 
 /** A new plan: for which rigs, from which list. */
 export function NewPlan() {
   const { plans, gear, navigation } = useApp();
   const words = useWords();
-  const { plan: say, fault } = words;
+  const { plan: say } = words;
   const [rigs, setRigs] = useState<readonly RigId[]>([]);
   const [chosen, setChosen] = useState<RigId | null>(null);
   const [list, setList] = useState<ReadyListName | 'nothing'>('base-iso-latitude');
   const [name, setName] = useState<string | null>(null);
-  const [wrong, setWrong] = useState<string | null>(null);
+  const { refusal, done } = useRefusal();
   const reference = chosen && rigs.includes(chosen) ? chosen : (rigs[0] ?? null);
   const usual = list === 'nothing' ? say.unnamed : say.lists[list].label;
   const view = { rig: (id: RigId) => assemble(gear.gear.value, id) };
@@ -37,8 +36,7 @@ export function NewPlan() {
       rigs: [reference, ...rigs.filter((rig) => rig !== reference)],
       list: list === 'nothing' ? null : list,
     });
-    if (isFault(made)) setWrong(fault(made));
-    else navigation.replace('plan', made);
+    if (done(made)) navigation.replace('plan', made);
   };
 
   return (
@@ -85,7 +83,7 @@ export function NewPlan() {
             return null;
           }}
         />
-        {wrong !== null && <Notice urgent>{wrong}</Notice>}
+        {refusal}
       </Section>
       <Section title={say.cautionTitle}>
         <Cautions />

@@ -11,6 +11,7 @@ import { useWords } from '../../words/words.ts';
 import { FrameList } from './FrameList.tsx';
 import { orderWords } from './orderWords.ts';
 import type { PlanView } from './usePlanView.ts';
+import { useRefusal } from './useRefusal.tsx';
 
 /** The order of the frames: what each would cost, what it reckons with, and the frames themselves. */
 export function OrderScreen({ view }: { readonly view: PlanView }) {
@@ -18,6 +19,7 @@ export function OrderScreen({ view }: { readonly view: PlanView }) {
   const words = useWords();
   const { plan: say, format } = words;
   const { plan } = view;
+  const { refusal, done } = useRefusal();
   return (
     <Screen inner title={say.order}>
       <Choice
@@ -29,8 +31,9 @@ export function OrderScreen({ view }: { readonly view: PlanView }) {
           note: `${say.orderInShort(swaps, format.duration(wallS))}. ${say.orderNotes[order]}`,
         }))}
         value={plan.order}
-        onChange={(order) => void plans.setOrder(plan.id, order)}
+        onChange={(order) => done(plans.setOrder(plan.id, order))}
       />
+      {refusal}
       <div>
         <AllowanceFields view={view} />
         <RestFields view={view} />

@@ -50,7 +50,7 @@ export function PlanList() {
                   title={plan.name}
                   tag={plan.invented && <InventedTag />}
                   note={say.inShort(
-                    plan.rigs.map((id) => rigWords(words, { rig }, id)).join(', '),
+                    plan.rigs.map((id) => rigWords(words, { rig }, id)).join(', ') || say.noRigs,
                     plan.sets.length,
                   )}
                   onPress={() => open(plan.id)}

@@ -1,5 +1,4 @@
 import { useState } from 'preact/hooks';
-import { isFault } from '../../../gear/read.ts';
 import { CAUSES } from '../../../plan/causes.ts';
 import { moveSet } from '../../../plan/edit.ts';
 import { swapCount } from '../../../plan/order.ts';
@@ -19,6 +18,7 @@ import { Problems } from './Problems.tsx';
 import { intentWords, SetCard } from './SetCard.tsx';
 import { StartOuting } from './StartOuting.tsx';
 import type { PlanView } from './usePlanView.ts';
+import { useRefusal } from './useRefusal.tsx';
 
 interface Props {
   readonly view: PlanView;
@@ -32,6 +32,7 @@ export function PlanScreen({ view, detail }: Props) {
   const words = useWords();
   const { plan: say, format } = words;
   const { plan, prepared } = view;
+  const { refusal, done } = useRefusal();
   const open = (...path: string[]) =>
     (detail.length > 0 ? navigation.replace : navigation.go)('plan', plan.id, ...path);
   return (
@@ -57,11 +58,12 @@ export function PlanScreen({ view, detail }: Props) {
       <Section title={say.about}>
         <About view={view} />
       </Section>
+      {refusal}
       <div class="acts">
         <Button
           onPress={() => {
-            const copied = plans.copy(plan.id, say.copyOf(plan.name));
-            if (!isFault(copied)) navigation.replace('plan', copied);
+            const copied = plans.copy(plan.id, say.copyOf(plan.name.slice(0, 50)));
+            if (done(copied)) navigation.replace('plan', copied);
           }}
         >
           {say.copyPlan}
@@ -94,6 +96,7 @@ function ShotList({
   const { plan: say } = words;
   const [arranging, setArranging] = useState(false);
   const { plan } = view;
+  const { refusal, done } = useRefusal();
   const missing = CAUSES.filter((cause) =>
     view.prepared.table.some(
       (table) =>
@@ -103,7 +106,7 @@ function ShotList({
   );
   const add = () => {
     const added = plans.addSet(plan.id);
-    if (added !== null && !isFault(added)) open('set', added);
+    if (done(added) && added !== null) open('set', added);
   };
   return (
     <Section
@@ -126,7 +129,7 @@ function ShotList({
           })}
           onMove={(from, to) => {
             const moved = plan.sets[from];
-            if (moved) plans.change(plan.id, (before) => moveSet(before, moved.id, to));
+            if (moved) done(plans.change(plan.id, (before) => moveSet(before, moved.id, to)));
           }}
         />
       ) : (
@@ -144,7 +147,10 @@ function ShotList({
           ))}
         </ol>
       )}
-      {missing.length > 0 && <p class="hint">{say.knownOnly(causeWords(words, missing))}</p>}
+      {!arranging && missing.length > 0 && (
+        <p class="hint">{say.knownOnly(causeWords(words, missing))}</p>
+      )}
+      {refusal}
       <div class="acts">
         <Button disabled={!plan.rigs.some((rig) => view.rig(rig))} onPress={add}>
           {say.addSet}

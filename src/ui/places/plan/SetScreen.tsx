@@ -1,4 +1,3 @@
-import { isFault } from '../../../gear/read.ts';
 import { DEFAULT_PASSES } from '../../../plan/passes.ts';
 import type { Framing, PlanSet, SetKind } from '../../../plan/plan.ts';
 import type { Stops } from '../../../science/units.ts';
@@ -20,6 +19,7 @@ import { RigChoice } from './RigChoice.tsx';
 import { RigRows } from './RigRows.tsx';
 import { intentWords } from './SetCard.tsx';
 import type { PlanView } from './usePlanView.ts';
+import { useRefusal } from './useRefusal.tsx';
 
 interface Props {
   readonly view: PlanView;
@@ -39,6 +39,7 @@ export function SetScreen({ view, set }: Props) {
   const table = view.prepared.table.find((candidate) => candidate.set === set.id);
   const place = view.plan.sets.indexOf(set) + 1;
   const reference = view.rig(set.reference);
+  const { refusal, done } = useRefusal();
   const isDark = set.kind === 'capped-dark';
   const { targetOffset, framing, passes, repeats } = set;
 
@@ -68,7 +69,7 @@ export function SetScreen({ view, set }: Props) {
             <RigChoice
               view={view}
               value={set.reference}
-              onChange={(rig) => void plans.setReference(id, set.id, rig)}
+              onChange={(rig) => done(plans.setReference(id, set.id, rig))}
             />
             {reference && (
               <Dials
@@ -132,11 +133,12 @@ export function SetScreen({ view, set }: Props) {
       )}
       {table?.kind === 'compared' &&
         table.others.map((row) => <PairDetail key={row.rig} view={view} set={set} row={row} />)}
+      {refusal}
       <div class="acts">
         <Button
           onPress={() => {
             const copied = plans.copySet(id, set.id);
-            if (!isFault(copied)) navigation.replace('plan', id, 'set', copied);
+            if (done(copied)) navigation.replace('plan', id, 'set', copied);
           }}
         >
           {plan.copySet}

@@ -107,6 +107,10 @@ export function problemWords(words: Words, view: PlanView, problem: Problem): st
   }
 }
 
-/** The problems of the plan itself, or of one set of it. */
+/** The problems of the plan itself, or of one set of it. A plan without rigs says so once. */
 export const problemsAt = (view: PlanView, set: string | null): readonly Problem[] =>
-  view.prepared.problems.filter((problem) => ('set' in problem ? problem.set : null) === set);
+  view.prepared.problems.filter(
+    (problem) =>
+      ('set' in problem ? problem.set : null) === set &&
+      !(problem.code === 'reference-not-in-plan' && view.plan.rigs.length === 0),
+  );
