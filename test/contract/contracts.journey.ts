@@ -113,6 +113,12 @@ describe('in a real browser', () => {
     expect(Math.abs(offMs ?? Number.NaN)).toBeLessThan(50);
   });
 
+  test('a download ends up as a file with its name and every byte', async () => {
+    const file = await phone.window.download(() => phone.window.tap('button', 'Save'));
+    expect(file.name).toBe('evening.json');
+    expect(new TextDecoder().decode(file.bytes)).toBe('{"name":"Größe"}');
+  });
+
   test('whether storage is kept is asked, answered and told', async () => {
     const told = () =>
       phone.window.evaluate(() => globalThis.contracts.persistence.persisted(), null);

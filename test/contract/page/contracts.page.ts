@@ -1,6 +1,7 @@
 import { randomIds } from '../../../src/device/ids.ts';
 import { browserLocks } from '../../../src/device/locks.ts';
 import { browserPersistence } from '../../../src/device/persistence.ts';
+import { browserShare, downloadIn } from '../../../src/device/share.ts';
 import { webSound } from '../../../src/device/sound.ts';
 import { type CueKind, placeTone, toneSamples } from '../../../src/device/tones.ts';
 import type { OutingId } from '../../../src/outing/ids.ts';
@@ -130,7 +131,15 @@ declare global {
 export type Contracts = typeof acts;
 globalThis.contracts = acts;
 
-const tap = document.createElement('button');
-tap.textContent = 'Tap';
-tap.addEventListener('click', () => acts.sound.unlock());
-document.body.append(tap);
+function button(name: string, act: () => void): void {
+  const made = document.createElement('button');
+  made.textContent = name;
+  made.addEventListener('click', act);
+  document.body.append(made);
+}
+button('Tap', () => acts.sound.unlock());
+button('Save', () => {
+  const share = browserShare({ navigator, download: downloadIn(document) });
+  const file = { name: 'evening.json', type: 'application/json', content: '{"name":"Größe"}' };
+  void share.offer(file)?.give();
+});
