@@ -105,6 +105,9 @@ export async function createRunDesk(world: RunWorld): Promise<RunDesk> {
     journal.value = openJournal(outing, events, { store, writer, now: look, newId });
   };
 
+  /** Two windows never write one outing: the other one's taps would take our numbers. */
+  const writable = (): Journal | null => (ownership.peek() === 'elsewhere' ? null : journal.peek());
+
   const served = (answer: Served): Served => {
     look();
     if (answer.how === 'recorded' || answer.how === 'not-saved') cameBack.value = false;
@@ -146,17 +149,17 @@ export async function createRunDesk(world: RunWorld): Promise<RunDesk> {
     },
     async tap(tap) {
       world.cues.unlock();
-      return served(await (journal.peek()?.tap(tap) ?? NOTHING_IN_HAND));
+      return served(await (writable()?.tap(tap) ?? NOT_HERE));
     },
     async undo() {
-      return served(await (journal.peek()?.undo() ?? NOTHING_IN_HAND));
+      return served(await (writable()?.undo() ?? NOT_HERE));
     },
     tryCue: (channel) => world.cues.try(channel, ''),
   };
 
   tellExposures(world.cues, state, look, (made, lateS) => {
     // The app's own remark; the frame's time is the body's and stays as it is.
-    void journal.peek()?.tap({ tap: 'cue-late', made, lateS });
+    void writable()?.tap({ tap: 'cue-late', made, lateS });
   });
 
   await resume();
@@ -182,7 +185,8 @@ export async function createRunDesk(world: RunWorld): Promise<RunDesk> {
   }
 }
 
-const NOTHING_IN_HAND: Served = { how: 'refused', rule: 'no-outing-in-hand' };
+/** No outing is in hand, or another window has it. */
+const NOT_HERE: Served = { how: 'refused', rule: 'runs-elsewhere' };
 
 /** Only what the plan uses is frozen into its outing. */
 function gearOf(plan: Plan, gear: Gear): Gear {

@@ -321,6 +321,7 @@ export const outing = {
       'retake-already-waiting': 'This frame is already waiting to be taken again.',
       'no-two-frames-left': 'There are no two frames left to swap.',
       'nothing-to-undo': 'There is nothing to take back.',
+      'runs-elsewhere': 'Another window runs this outing. Close it, then open this one again.',
       'note-empty': 'The note is empty. Write a word first.',
     })[rule] ?? 'That was served already. Nothing was changed.',
 };

@@ -75,6 +75,11 @@ class ChromiumWindow implements AppWindow {
     await (this.#touch ? target.tap() : target.click());
   }
 
+  async touchTwice({ x, y }: { readonly x: number; readonly y: number }) {
+    await this.#page.touchscreen.tap(x, y);
+    await this.#page.touchscreen.tap(x, y);
+  }
+
   async type(label: Name, text: string, inside?: Within) {
     await this.#field(label, inside).fill(text);
   }

@@ -79,6 +79,8 @@ export interface AppWindow {
   close(): Promise<void>;
 
   tap(role: Role, name: Name, inside?: Within): Promise<void>;
+  /** Two touches of one spot, as fast as a wet glove makes them. */
+  touchTwice(spot: { readonly x: number; readonly y: number }): Promise<void>;
   /** Puts text into a field, in place of what is there. */
   type(label: Name, text: string, inside?: Within): Promise<void>;
   /** Chooses an option of a list by what it says. */
