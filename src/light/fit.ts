@@ -29,8 +29,10 @@ const SCALE_FROM = { readings: 3, minutes: 10, stops: 1 } as const;
 const LAMPS_FROM = { readings: 4, misfit: 9 } as const;
 const LAMPS_SIGMA = 3;
 /** They are looked for in these steps, down to so far below the darkest sky read. */
-const LAMPS_STEP = 0.5;
+const LAMPS_STEP = 1;
 const LAMPS_BELOW = 1;
+/** Rounds of the fit that is used, and of those that only look for where the lamps may be. */
+const ROUNDS = { used: 50, looking: 8 } as const;
 /** Where there are none, nothing may depend on how dark they are. */
 const NO_LAMPS = { mean: 0, sigma: 1e-3 } as const;
 
@@ -59,12 +61,17 @@ function tellsScale(readings: readonly Placed[]): boolean {
 }
 
 /** Parameters in the order of a scene's covariance: an offset for each meter, k, lamps. */
-function solve(readings: readonly Placed[], lampsFrom: Ev | null): Solved {
+function solve(
+  readings: readonly Placed[],
+  lampsFrom: Ev | null,
+  mostRounds: number = ROUNDS.used,
+): Solved {
   const meters = [...new Set(readings.map(({ meter }) => meter))];
   const counts = new Map(
     meters.map((meter) => [meter, readings.filter((each) => each.meter === meter).length]),
   );
   const count = ({ meter }: Placed): number => counts.get(meter) ?? 0;
+  const own = readings.map(({ meter }) => meters.indexOf(meter));
   const pivot = (readings.reduce((sum, { sky }) => sum + sky, 0) / readings.length) as Ev;
   const freeScale = tellsScale(readings);
   const hasLamps = lampsFrom !== null;
@@ -86,13 +93,12 @@ function solve(readings: readonly Placed[], lampsFrom: Ev | null): Solved {
     ],
     model: (parameters) => {
       const [k = 0, lamps = 0] = parameters.slice(meters.length);
-      return readings.map(({ meter, sky }) => {
+      return readings.map(({ sky }, reading) => {
         const level = levelUnder(law(k, lamps), sky);
-        const own = meters.indexOf(meter);
         return {
-          value: (parameters[own] ?? 0) + level.ev,
+          value: (parameters[own[reading] ?? 0] ?? 0) + level.ev,
           slopes: [
-            ...meters.map((_, i) => (i === own ? 1 : 0)),
+            ...meters.map((_, i) => (i === own[reading] ? 1 : 0)),
             freeScale ? level.byScale : 0,
             level.byLamps,
           ],
@@ -108,6 +114,7 @@ function solve(readings: readonly Placed[], lampsFrom: Ev | null): Solved {
     // A meter's only reading fits by itself, and of two nobody can tell which is bad.
     telling: readings.map((each) => count(each) > 1),
     doubted: readings.map((each) => count(each) > 2),
+    mostRounds,
   });
   return { ...fit, meters, pivot, hasLamps };
 }
@@ -116,16 +123,17 @@ function solve(readings: readonly Placed[], lampsFrom: Ev | null): Solved {
 function solveWithLamps(readings: readonly Placed[], without: Solved): Solved | null {
   if (readings.length < LAMPS_FROM.readings || without.misfit < LAMPS_FROM.misfit) return null;
   const skies = readings.map(({ sky }) => sky);
-  let best: Solved | null = null;
+  let start = { lamps: null as Ev | null, misfit: without.misfit };
   for (
     let lamps = Math.min(...skies) - LAMPS_BELOW;
     lamps <= Math.max(...skies);
     lamps += LAMPS_STEP
   ) {
-    const solved = solve(readings, lamps as Ev);
-    if (!best || solved.misfit < best.misfit) best = solved;
+    const { misfit } = solve(readings, lamps as Ev, ROUNDS.looking);
+    if (misfit < start.misfit) start = { lamps: lamps as Ev, misfit };
   }
-  return best && without.misfit - best.misfit > LAMPS_FROM.misfit ? best : null;
+  const best = solve(readings, start.lamps);
+  return without.misfit - best.misfit > LAMPS_FROM.misfit ? best : null;
 }
 
 /** How many of the newest readings lie far off to one side: two or more mean that the sky changed. */

@@ -19,6 +19,8 @@ export interface FitProblem {
   readonly telling: readonly boolean[];
   /** Observations that may be found to be bad. */
   readonly doubted: readonly boolean[];
+  /** Where it stops if it has not settled; 50 settles nearly anything, 8 tells models apart. */
+  readonly mostRounds: number;
 }
 
 export interface RobustFit {
@@ -37,7 +39,6 @@ export interface RobustFit {
 const TUKEY = 4.685;
 /** Makes the median of absolute residuals a standard deviation, for a normal distribution. */
 const MEDIAN_TO_SIGMA = 1.4826;
-const MOST_ROUNDS = 50;
 const SETTLED = 1e-10;
 /** In any parameter and round; a model that bends must not be overshot. */
 const LONGEST_STEP = 1;
@@ -56,8 +57,7 @@ const standing = (residual: number, scatter: number): number =>
 const clamped = (step: number): number => Math.max(-LONGEST_STEP, Math.min(LONGEST_STEP, step));
 
 /**
- * Fits a model by iterated least squares with Tukey's weights and normal priors (Gauss-Newton, up
- * to 50 rounds). A bad observation beyond 4.7 scatters does not pull at all. A parameter whose
+ * Fits a model by iterated least squares with Tukey's weights and normal priors (Gauss-Newton). A bad observation beyond 4.7 scatters does not pull at all. A parameter whose
  * slopes are all zero keeps its prior.
  */
 export function robustFit(problem: FitProblem): RobustFit {
@@ -74,7 +74,7 @@ export function robustFit(problem: FitProblem): RobustFit {
 
   let parameters = problem.start;
   let covariance: readonly (readonly number[])[] = [];
-  for (let round = 0; round < MOST_ROUNDS; round += 1) {
+  for (let round = 0; round < problem.mostRounds; round += 1) {
     const predicted = model(parameters);
     const residuals = residualsOf(predicted);
     const scatter = scatterOf(residuals);

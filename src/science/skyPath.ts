@@ -16,7 +16,10 @@ export interface SkyPath {
   readonly moonParallax: (at: UtcMs) => Degrees;
 }
 
-/** Positions are asked for this often; between them a cubic errs by less than 1e-4 degree. */
+/**
+ * Positions are asked for this often; between them a cubic errs by less than 0.0005 degree, and by
+ * 0.15 where a body turns sharply overhead, where a degree is 0.01 stop.
+ */
 const POSITION_STEP_MS = 5 * 60_000;
 /** Phase and distance of the moon change slowly. */
 const PHASE_STEP_MS = 60 * 60_000;

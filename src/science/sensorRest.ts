@@ -1,0 +1,68 @@
+import { type HeatSegment, heatAfter, midExposureHeat, type ThermalModel } from './heat.ts';
+import { type Refusal, refuse } from './refusal.ts';
+import type { Doublings } from './sensorUnits.ts';
+import { duration, type Seconds } from './units.ts';
+
+/*
+ * How long a sensor must rest before a frame, in closed form, and what a rest leaves. Derived from
+ * the model in heat.ts.
+ */
+
+/** A frame to come and the way to it. */
+export interface NextFrame {
+  readonly t: Seconds;
+  /** What the body goes through between the end of the rest and the exposure; none, or being on. */
+  readonly leadIn: readonly HeatSegment[];
+}
+
+/** At least so long after live view: a handbook page on cooling down between long exposures. */
+export const LEAST_REST_AFTER_LIVE_VIEW: Seconds = duration(30);
+
+/** The highest heat at the end of a rest that keeps the middle of the next frame under a heat. */
+function highestAtRestEnd(model: ThermalModel, next: NextFrame, most: Doublings): Doublings {
+  const { tau, plateaus } = model;
+  const atStart = heatAfter(most, plateaus.exposing, -next.t / 2, tau);
+  return next.leadIn.reduceRight(
+    (heat, { mode, lasts }) => heatAfter(heat, plateaus[mode], -lasts, tau),
+    atStart,
+  );
+}
+
+/**
+ * The rest in seconds that keeps the heat at the next mid-exposure at `most`; 0 where none is
+ * needed. Refuses where no rest in this mode is enough ('never-cool-enough'): switch the body off,
+ * or warm the partner up.
+ *
+ * @param now the heat when the rest begins.
+ * @param mode what the body does while it rests: off, or idle where it must stay on.
+ * @param most for example the partner's own heat at mid-exposure + log2 of the allowed ratio.
+ */
+export function restNeeded(
+  model: ThermalModel,
+  now: Doublings,
+  mode: 'off' | 'idle',
+  next: NextFrame,
+  most: Doublings,
+): Seconds | Refusal {
+  const allowed = highestAtRestEnd(model, next, most);
+  if (now <= allowed) return 0 as Seconds;
+  const plateau = model.plateaus[mode];
+  if (allowed <= plateau) return refuse('never-cool-enough');
+  return (model.tau * Math.log((now - plateau) / (allowed - plateau))) as Seconds;
+}
+
+/** The heat at the next mid-exposure after a rest. */
+export function midHeatAfterRest(
+  model: ThermalModel,
+  now: Doublings,
+  mode: 'off' | 'idle',
+  rest: Seconds,
+  next: NextFrame,
+): Doublings {
+  const { tau, plateaus } = model;
+  const atStart = next.leadIn.reduce(
+    (heat, segment) => heatAfter(heat, plateaus[segment.mode], segment.lasts, tau),
+    heatAfter(now, plateaus[mode], rest, tau),
+  );
+  return midExposureHeat(atStart, plateaus.exposing, next.t, tau);
+}
