@@ -14,25 +14,43 @@ const LEAD_IN_BEEPS_S = [3, 2, 1, 0];
 /**
  * The moments of an exposure that are still ahead, on the steady clock of this
  * page. Counted from the stored start, so that a page that comes back in the
- * middle tells the rest on time.
+ * middle tells the rest on time. An end that passed while the page was gone is
+ * among them, once: it has to be said that it was missed.
  */
 export function cuesAhead(frame: MadeFrame, now: Instant): readonly Cue[] {
   const phase = exposurePhase(frame, now);
-  if (phase.phase !== 'lead-in' && phase.phase !== 'running' && phase.phase !== 'held-open') {
-    return [];
-  }
   const exposureS = frame.planned.exact.t;
-  const toEndS = phase.phase === 'lead-in' ? phase.leftS + exposureS : phase.leftS;
   const moments: (readonly [Cue['kind'], number])[] = [];
-  if (phase.phase === 'lead-in') {
-    for (const before of LEAD_IN_BEEPS_S) moments.push(['lead-in', phase.leftS - before]);
+  switch (phase.phase) {
+    case 'lead-in':
+      for (const before of LEAD_IN_BEEPS_S) moments.push(['lead-in', phase.leftS - before]);
+      moments.push(...endOf(exposureS, phase.leftS + exposureS));
+      break;
+    case 'running':
+    case 'held-open':
+      moments.push(...endOf(exposureS, phase.leftS));
+      break;
+    case 'to-record':
+      moments.push(['end', -phase.closedSinceS]);
+      break;
+    case 'unknown':
+    case 'recorded':
+      break;
+    default:
+      phase satisfies never;
   }
-  if (exposureS >= 2 * NEAR_END_S) moments.push(['near-end', toEndS - NEAR_END_S]);
-  moments.push(['end', toEndS]);
   return moments
-    .filter(([, inS]) => inS > 0)
+    .filter(([kind, inS]) => inS > 0 || (kind === 'end' && frame.lateS === null))
     .map(([kind, inS]) => ({ kind, dueMs: now.monoMs + inS * 1000, spoken: null }));
 }
+
+const endOf = (exposureS: Seconds, leftS: number): (readonly [Cue['kind'], number])[] =>
+  exposureS >= 2 * NEAR_END_S
+    ? [
+        ['near-end', leftS - NEAR_END_S],
+        ['end', leftS],
+      ]
+    : [['end', leftS]];
 
 /**
  * Lets every open exposure be heard and felt for as long as it is open.

@@ -3,7 +3,7 @@ import { PRACTICE_GEAR } from '../gear/practice.ts';
 import type { EventId, SessionId, WriterId } from '../outing/ids.ts';
 import type { Instant } from '../outing/instant.ts';
 import { PRACTICE_PLAN } from '../plan/practicePlan.ts';
-import type { Store } from '../store/contract.ts';
+import type { Store, StoreFault } from '../store/contract.ts';
 import { memoryStore } from '../store/memory.ts';
 import { eventReader } from './eventReader.ts';
 import { createRunDesk, type RunWorld } from './run.ts';
@@ -16,7 +16,17 @@ class Phone {
   kept: 'on' | 'off' = 'off';
   scheduled = new Map<string, readonly { kind: string; dueMs: number }[]>();
   private ids = 0;
-  readonly store: Store = memoryStore({ makeId: () => this.id(), reader: eventReader });
+  readonly closed = new Set<(fault: StoreFault) => void>();
+  /** What `merge` finds missing; a memory store loses nothing by itself. */
+  lost = 0;
+  readonly store: Store = {
+    ...memoryStore({ makeId: () => this.id(), reader: eventReader }),
+    merge: async () => this.lost,
+    onClosed: (listener) => {
+      this.closed.add(listener);
+      return () => this.closed.delete(listener);
+    },
+  };
 
   private id(): string {
     this.ids += 1;
@@ -144,6 +154,18 @@ describe('an outing in hand', () => {
   });
 });
 
+describe('a browser that throws the journal away', () => {
+  it('gets it back from memory, and the screen is told how much was lost', async () => {
+    const { phone, desk } = await begin();
+    await untilOpen(phone, desk);
+    expect(desk.savedAgain.value).toBeNull();
+    phone.lost = 7;
+    for (const tell of phone.closed) tell({ kind: 'closed', detail: 'made by the test' });
+    await new Promise((done) => setTimeout(done, 0));
+    expect(desk.savedAgain.value).toBe(7);
+  });
+});
+
 describe('cues', () => {
   it('are laid ahead for lead-in, near the end and the end', async () => {
     const { phone, desk } = await begin();
@@ -157,6 +179,14 @@ describe('cues', () => {
       ['near-end', 56_000],
       ['end', 66_000],
     ]);
+  });
+
+  it('tell once that an end passed while the page was gone', async () => {
+    const { phone, desk } = await begin();
+    await untilOpen(phone, desk);
+    await phone.load(2 + 64 + 5);
+    const [cues] = phone.scheduled.values();
+    expect(cues?.map(({ kind, dueMs }) => [kind, dueMs - phone.monoMs])).toEqual([['end', -5000]]);
   });
 
   it('are laid anew after a reload, and taken away when the frame is undone', async () => {

@@ -52,6 +52,13 @@ export interface RunDesk {
   readonly ownership: ReadonlySignal<Ownership>;
   /** True from a start-up that found an outing under way until the next tap. */
   readonly cameBack: ReadonlySignal<boolean>;
+  /**
+   * The browser threw stored events away under us and they were written again from memory: how
+   * many. Null = it did not happen.
+   */
+  readonly savedAgain: ReadonlySignal<number | null>;
+  /** A newer version in another window needs the database: this window has to be loaded anew. */
+  readonly mustReload: ReadonlySignal<boolean>;
   /** Whether an outing is under way: no update, no second outing. */
   readonly underWay: ReadonlySignal<boolean>;
   start(plan: Plan, gear: Gear): Promise<Started>;
@@ -73,6 +80,8 @@ export async function createRunDesk(world: RunWorld): Promise<RunDesk> {
   const ownership = signal<Ownership>('owner');
   const screenLock = signal<ScreenLock>(world.wakeLock.state);
   const cameBack = signal(false);
+  const savedAgain = signal<number | null>(null);
+  const mustReload = signal(false);
   const state = computed(() => journal.value?.state.value ?? null);
   const step = computed(() => state.value && stepAt(state.value, now.value));
   const underWay = computed(() => state.value !== null && state.value.phase !== 'ended');
@@ -85,6 +94,21 @@ export async function createRunDesk(world: RunWorld): Promise<RunDesk> {
 
   world.wakeLock.onChange((lock) => {
     screenLock.value = lock;
+  });
+  world.store.onClosed(({ kind }) => {
+    if (kind === 'newer') {
+      mustReload.value = true;
+      return;
+    }
+    const events = journal.peek()?.events.peek();
+    if (!events) return;
+    world.store.merge(events).then(
+      (lost) => {
+        if (lost > 0) savedAgain.value = lost;
+      },
+      // The next tap meets the same disk and says so.
+      () => undefined,
+    );
   });
   // The clock is looked at and the screen kept on only while there is something to walk.
   effect(() => {
@@ -123,6 +147,8 @@ export async function createRunDesk(world: RunWorld): Promise<RunDesk> {
     screenLock,
     ownership,
     cameBack,
+    savedAgain,
+    mustReload,
     underWay,
     async start(plan, gear) {
       if (underWay.peek()) return { how: 'another-runs' };

@@ -18,6 +18,10 @@ export const outing = {
   caution: 'Mind edges, water, traffic, cold and the dark. Local rules come first.',
   cameBack: (last: string) => `Carried on where it stopped. Last recorded: ${last}.`,
   elsewhere: 'This outing runs in another window. Here it can only be watched.',
+  savedAgain: (events: number) =>
+    `The browser cleared its storage. ${events} entries of this outing were written again from memory. Get the log off this phone when you can.`,
+  mustReload:
+    'A newer version is open in another window. What was recorded is safe. Load this window again.',
   screenKeptOn: 'screen stays on',
   screenNotKept: 'The screen may go off. Set auto-lock to never.',
 

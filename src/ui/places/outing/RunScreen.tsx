@@ -51,6 +51,8 @@ export function RunScreen() {
           {writing && <p class="writing">{words.writing}</p>}
           {refusal && <p>{refusal}</p>}
           {desk.cameBack.value && last && <p>{words.cameBack(words.did[last.kind])}</p>}
+          {desk.savedAgain.value !== null && <p>{words.savedAgain(desk.savedAgain.value)}</p>}
+          {desk.mustReload.value && <p>{words.mustReload}</p>}
           {desk.ownership.value === 'elsewhere' && <p>{words.elsewhere}</p>}
         </div>
         {fault && (
