@@ -236,7 +236,7 @@ describe('what has left', () => {
     expect(left()).toBeNull();
     phone.clock.pass(7_200_000);
     await phone.leave(table());
-    const then = { wallMs: phone.clock.wallMs, what: 'table' };
+    const then = { wallMs: phone.clock.wallMs, offsetMin: 0, what: 'table' };
     expect(left()).toEqual(then);
     expect(await phone.store.setting('files-left')).toMatchObject({
       outings: { 'outing-1': then },
@@ -250,7 +250,10 @@ describe('what has left', () => {
     await phone.leave({ what: 'backup' });
     expect(left()).toMatchObject({ what: 'backup' });
     expect(phone.files.leftAt(phone.line('practice' as OutingId))).toBeNull();
-    expect(phone.files.backedUp.value).toEqual({ wallMs: phone.clock.wallMs, what: 'backup' });
+    expect(phone.files.backedUp.value).toMatchObject({
+      wallMs: phone.clock.wallMs,
+      what: 'backup',
+    });
   });
 
   it('does not hold for an outing that ended later', async () => {

@@ -6,7 +6,7 @@ import { readAnyFile } from '../exchange/anyFile.ts';
 import { type Backup, backupFile, ownOf } from '../exchange/backup.ts';
 import { framesCsv } from '../exchange/frameTable.ts';
 import { journalFile, journalOf } from '../exchange/journalFile.ts';
-import { type Head, MOST_BYTES } from '../exchange/json.ts';
+import { type FileContent, MOST_BYTES } from '../exchange/json.ts';
 import { type Arrival, arrivalOf } from '../exchange/restore.ts';
 import { type Fault, isFault } from '../gear/read.ts';
 import { fold } from '../outing/fold.ts';
@@ -15,7 +15,7 @@ import { inOrder } from '../outing/sequence.ts';
 import type { Store, StoreFault } from '../store/contract.ts';
 import { toFault } from '../store/fault.ts';
 import type { GearDesk } from './gear.ts';
-import type { LogDesk, OutingLine } from './log.ts';
+import type { LogDesk, Moment, OutingLine } from './log.ts';
 import type { PlanDesk } from './plans.ts';
 import type { RunDesk } from './run.ts';
 import type { Saving } from './saving.ts';
@@ -35,14 +35,14 @@ export type Prepared =
   | { readonly how: 'store'; readonly fault: StoreFault };
 
 /** When something last left this device, and as what. */
-export interface Left {
-  readonly wallMs: number;
+export interface Left extends Moment {
   readonly what: Leaving['what'];
 }
 
 /** What a file would bring in; nothing is written yet. */
 export interface Bringing {
-  readonly head: Head;
+  /** When the file was written, in the zone of here and now; null = it does not say. */
+  readonly written: Moment | null;
   /** Outings that get lines they do not have here; `begun` = new here. */
   readonly outings: readonly { readonly name: string; readonly begun: boolean }[];
   readonly events: number;
@@ -54,8 +54,8 @@ export interface Bringing {
   readonly copies: number;
   /** How many stay away because they were deleted here. */
   readonly deletedHere: number;
-  /** The file's content, for `take`. */
-  readonly content: Backup;
+  /** For `take`. */
+  readonly file: FileContent<Backup>;
 }
 
 /** Why a file is not taken in. */
@@ -118,7 +118,8 @@ export function createFileDesk({
   const kept = signal<Kept>({ outings: {}, backup: null });
 
   const remember = (leaving: Leaving): void => {
-    const left: Left = { wallMs: clock.now().wallMs, what: leaving.what };
+    const { wallMs, offsetMin } = clock.now();
+    const left: Left = { wallMs, offsetMin, what: leaving.what };
     const { outings, backup } = kept.peek();
     const now: Kept =
       leaving.what === 'backup'
@@ -222,11 +223,10 @@ export function createFileDesk({
       const arrival = await meet(read.content);
       return 'how' in arrival
         ? arrival
-        : { how: 'fits', brings: bringing(read.head, read.content, arrival) };
+        : { how: 'fits', brings: bringing(read, arrival, clock.now().offsetMin) };
     },
-    async take(looked) {
-      const { head, content } = looked;
-      const arrival = await meet(content);
+    async take({ file }) {
+      const arrival = await meet(file.content);
       if ('how' in arrival) return arrival;
       const hadOwn = gear.hasOwn.peek();
       try {
@@ -242,12 +242,14 @@ export function createFileDesk({
       }
       log.reread();
       if (gear.hasOwn.peek() && !hadOwn) onFirstOwnBody();
-      return { how: 'taken', brings: bringing(head, content, arrival) };
+      return { how: 'taken', brings: bringing(file, arrival, clock.now().offsetMin) };
     },
   };
 }
 
-function bringing(head: Head, content: Backup, arrival: Arrival): Bringing {
+function bringing(file: FileContent<Backup>, arrival: Arrival, offsetMin: number): Bringing {
+  const { head, content } = file;
+  const writtenMs = Date.parse(head.written);
   const { events, gear, plans, copies, deletedHere } = arrival;
   const gearOf = (wanted: string): number => gear.filter(({ kind }) => kind === wanted).length;
   const begun = new Set(
@@ -255,8 +257,8 @@ function bringing(head: Head, content: Backup, arrival: Arrival): Bringing {
   );
   const touched = new Set(events.map(({ outing }) => outing));
   return {
-    head,
-    content,
+    file,
+    written: Number.isNaN(writtenMs) ? null : { wallMs: writtenMs, offsetMin },
     events: events.length,
     outings: content.events.flatMap((event) =>
       event.kind === 'outing-started' && touched.has(event.outing)
@@ -273,7 +275,7 @@ function bringing(head: Head, content: Backup, arrival: Arrival): Bringing {
 }
 
 /** The local day of a moment. */
-const dayOf = ({ wallMs, offsetMin }: { wallMs: number; offsetMin: number }): string =>
+const dayOf = ({ wallMs, offsetMin }: Moment): string =>
   new Date(wallMs + offsetMin * 60_000).toISOString().slice(0, 10);
 
 /** A name that every file system takes. */
@@ -299,7 +301,9 @@ const settled = (saving: Saving): Promise<'saved' | 'not-saved'> =>
 function readKept(found: unknown): Kept {
   const { outings, backup } = Object(found) as Partial<Kept>;
   const isLeft = (left: unknown): left is Left =>
-    typeof (left as Left | null)?.wallMs === 'number' && typeof (left as Left).what === 'string';
+    typeof (left as Left | null)?.wallMs === 'number' &&
+    typeof (left as Left).offsetMin === 'number' &&
+    typeof (left as Left).what === 'string';
   return {
     outings: Object.fromEntries(
       Object.entries(outings ?? {}).filter(([, left]) => isLeft(left)),

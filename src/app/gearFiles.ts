@@ -43,8 +43,9 @@ export function createGearFiles({
       const looked = await files.look(file);
       if (looked.how !== 'fits') return looked;
       // A backup holds more; the rest is for the Log, where it is looked at first.
-      const content = { ...looked.brings.content, plans: [], events: [], tombstones: [] };
-      return files.take({ ...looked.brings, content });
+      const { file: all } = looked.brings;
+      const content = { ...all.content, plans: [], events: [], tombstones: [] };
+      return files.take({ ...looked.brings, file: { ...all, content } });
     },
   };
 }

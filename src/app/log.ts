@@ -16,7 +16,8 @@ import { toFault } from '../store/fault.ts';
 import { type Journal, openJournal, type Served } from './journal.ts';
 import type { RunDesk } from './run.ts';
 
-type Moment = Pick<Instant, 'wallMs' | 'offsetMin'>;
+/** A wall time with the minutes that local time was ahead of UTC. */
+export type Moment = Pick<Instant, 'wallMs' | 'offsetMin'>;
 
 /** An outing as the list shows it. */
 export interface OutingLine {
