@@ -1,6 +1,7 @@
 import type { FunctionComponent } from 'preact';
 import type { App } from '../../app/app.ts';
 import type { Place } from '../../app/navigation.ts';
+import { LogPlace } from '../places/log/LogPlace.tsx';
 import { Outing } from '../places/outing/Outing.tsx';
 import { later } from './later.tsx';
 
@@ -33,4 +34,5 @@ export const LANDED: readonly PlaceEntry[] = [
     Content: Outing,
     bare: ({ run }) => run.underWay.value && run.state.value?.phase !== 'setting-up',
   },
+  { place: 'log', Content: LogPlace },
 ];

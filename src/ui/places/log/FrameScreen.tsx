@@ -1,0 +1,300 @@
+import { useState } from 'preact/hooks';
+import type { LogFrame } from '../../../log/frames.ts';
+import type { CorrectionValue } from '../../../outing/events.ts';
+import type { Instant } from '../../../outing/instant.ts';
+import type { Tap } from '../../../outing/next.ts';
+import { Button } from '../../parts/Button.tsx';
+import { EmptyHint } from '../../parts/EmptyHint.tsx';
+import { Icon } from '../../parts/Icon.tsx';
+import { Notice } from '../../parts/Notice.tsx';
+import { Row } from '../../parts/Row.tsx';
+import { Screen } from '../../parts/Screen.tsx';
+import { Section } from '../../parts/Section.tsx';
+import { TextField } from '../../parts/TextField.tsx';
+import { useApp } from '../../shell/useApp.ts';
+import { useWords } from '../../words/words.ts';
+import { RigName } from '../outing/RigName.tsx';
+import { CorrectSheet } from './CorrectSheet.tsx';
+import type { OpenedLog } from './LogPlace.tsx';
+import { Said } from './Said.tsx';
+import {
+  changedDials,
+  correctionWords,
+  DIALS,
+  marksOf,
+  openText,
+  openWords,
+  secondsText,
+  setWords,
+} from './sentences.ts';
+
+interface Props extends OpenedLog {
+  readonly id: string;
+}
+
+/** A field that is corrected in a sheet of its own. */
+export type SheetField = Exclude<CorrectionValue['field'], 'counts' | 'note'>;
+
+/** One frame: what was planned, set and first logged; corrections, a note, whether it counts. */
+export function FrameScreen({ log, readOnly, id }: Props) {
+  const { log: desk, navigation } = useApp();
+  const words = useWords();
+  const { log: say } = words;
+  const [open, setOpen] = useState<SheetField | null>(null);
+  const [refused, setRefused] = useState(false);
+  const frames = log.frames.value;
+  const at = frames.findIndex((frame) => frame.id === id);
+  const frame = frames[at];
+  const state = log.journal.state.value;
+  if (!frame) {
+    return (
+      <Screen inner title={say.title}>
+        <EmptyHint>{say.frameGone}</EmptyHint>
+      </Screen>
+    );
+  }
+  const tap = async (what: Tap) => {
+    const served = await desk.tap(what);
+    setRefused(served.how === 'refused');
+  };
+  const correct = (change: CorrectionValue) => tap({ tap: 'correct', made: frame.id, change });
+  const turnTo = (to: LogFrame | undefined) =>
+    to && navigation.replace('log', state.outing, 'frame', to.id);
+  const { planned } = frame;
+  return (
+    <Screen
+      inner
+      title={say.frame(at + 1)}
+      foot={
+        <div class="log-foot">
+          <Button disabled={at === 0} onPress={() => turnTo(frames[at - 1])}>
+            <Icon name="back" />
+            {say.earlier}
+          </Button>
+          <Button disabled={at === frames.length - 1} onPress={() => turnTo(frames[at + 1])}>
+            {say.later}
+            <Icon name="onward" />
+          </Button>
+        </div>
+      }
+    >
+      <div class="log-about">
+        <p class="lead">
+          <RigName gear={state.gear} rig={frame.rig} />
+        </p>
+        <p>
+          {setWords(words, state.plan, planned.set)}
+          <br />
+          {[say.pass(planned.pass, planned.repeat), frame.attempt > 1 && say.retake(frame.attempt)]
+            .filter(Boolean)
+            .join(' · ')}
+        </p>
+        <Said log={log} readOnly={readOnly} />
+        {refused && <Notice urgent>{say.refused}</Notice>}
+        <Undo />
+      </div>
+      <Section title={say.settings}>
+        {!readOnly && frame.settings && <p class="hint">{say.settingsHint}</p>}
+        <Facts frame={frame} onPick={readOnly || !frame.settings ? null : setOpen} />
+      </Section>
+      <Section title={say.counts}>
+        <Counts
+          frame={frame}
+          otherCounts={frames.some((one) => one.counts && one.planned.key === planned.key)}
+          act={
+            readOnly || !frame.settings
+              ? null
+              : (counts) =>
+                  counts ? void correct({ field: 'counts', value: true }) : void discard(frame, tap)
+          }
+        />
+      </Section>
+      <Section title={say.when}>
+        <When frame={frame} />
+      </Section>
+      <Section title={say.notes}>
+        {frame.notes.length > 0 && (
+          <ul class="log-notes">
+            {frame.notes.map((note, index) => (
+              <li key={index}>{note}</li>
+            ))}
+          </ul>
+        )}
+        {!readOnly && (
+          <TextField
+            // A note that is logged leaves an empty field behind.
+            key={frame.notes.length}
+            label={say.addNote}
+            value=""
+            long
+            onCommit={(text) => {
+              if (text.trim() !== '') void tap({ tap: 'note', text, made: frame.id });
+              return null;
+            }}
+          />
+        )}
+      </Section>
+      {frame.corrections.length > 0 && (
+        <Section title={say.corrections}>
+          <ul class="log-notes">
+            {frame.corrections.map((made) => (
+              <li key={made.id}>
+                <span class="hint">
+                  {words.format.date(made.at.wallMs, made.at.offsetMin)},{' '}
+                  {words.format.time(made.at.wallMs, made.at.offsetMin)}
+                </span>
+                <br />
+                {correctionWords(words, state.gear, frame, made)}
+              </li>
+            ))}
+          </ul>
+        </Section>
+      )}
+      {open && (
+        <CorrectSheet
+          gear={state.gear}
+          frame={frame}
+          field={open}
+          onCorrect={(change) => {
+            setOpen(null);
+            void correct(change);
+          }}
+          onClose={() => setOpen(null)}
+        />
+      )}
+    </Screen>
+  );
+}
+
+/** A frame that a correction has let count must be ruled out as well. */
+async function discard(frame: LogFrame, tap: (what: Tap) => Promise<void>): Promise<void> {
+  if (!frame.discarded) await tap({ tap: 'discard', made: frame.id });
+  if (frame.corrections.some(({ change }) => change.field === 'counts' && change.value)) {
+    await tap({ tap: 'correct', made: frame.id, change: { field: 'counts', value: false } });
+  }
+}
+
+/** Takes back what was said last, as long as nothing else was. */
+function Undo() {
+  const { log } = useApp();
+  const { log: say } = useWords();
+  const last = log.undoable.value;
+  return (
+    last && (
+      <div class="acts">
+        <Button onPress={() => void log.undo()}>
+          <Icon name="undo" />
+          {say.undo(last)}
+        </Button>
+      </div>
+    )
+  );
+}
+
+interface FactsProps {
+  readonly frame: LogFrame;
+  /** Null = nothing can be corrected. */
+  readonly onPick: ((field: SheetField) => void) | null;
+}
+
+/** What was set, each with what was planned and what was first logged where that differs. */
+function Facts({ frame, onPick }: FactsProps) {
+  const words = useWords();
+  const { log: say, outing, parts } = words;
+  const { settings, firstSettings, planned, verdict } = frame;
+  const wanted = marksOf(words, planned.settings);
+  const set = marksOf(words, settings ?? planned.settings);
+  const first = firstSettings && marksOf(words, firstSettings);
+  const changed = changedDials(frame);
+  const facts: readonly (readonly [SheetField, string, string])[] = [
+    ...DIALS.map((dial) => {
+      const notes = [
+        changed.includes(dial) ? say.planned(wanted[dial]) : say.asPlanned,
+        first && first[dial] !== set[dial] && say.firstLogged(first[dial]),
+      ];
+      return [dial, set[dial], notes.filter(Boolean).join(' · ')] as const;
+    }),
+    [
+      'elapsedS',
+      say.open(openText(words, frame.openTime) ?? parts.unknown),
+      openWords(words, frame.openTime),
+    ],
+    ['fileNumber', frame.fileName ?? say.noFile, say.fields.fileNumber],
+    ['verdict', verdict ? outing.verdict.words[verdict] : say.noVerdict, say.fields.verdict],
+  ];
+  return (
+    <ul>
+      {facts.map(([field, title, note]) => (
+        <li key={field} class={changed.some((dial) => dial === field) ? 'log-changed' : undefined}>
+          {onPick ? (
+            <Row title={title} note={note} onPress={() => onPick(field)} />
+          ) : (
+            <div class="row">
+              <span class="words">
+                <span class="title">{title}</span>
+                <span class="hint">{note}</span>
+              </span>
+            </div>
+          )}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+interface CountsProps {
+  readonly frame: LogFrame;
+  readonly otherCounts: boolean;
+  /** Null = it cannot be changed here. */
+  readonly act: ((counts: boolean) => void) | null;
+}
+
+function Counts({ frame: { counts }, otherCounts, act }: CountsProps) {
+  const { log: say } = useWords();
+  return (
+    <>
+      <p>{counts ? say.countsYes : otherCounts ? say.countsOther : say.countsNo}</p>
+      {act && (
+        <div class="acts">
+          <Button onPress={() => act(!counts)}>{counts ? say.discard : say.letCount}</Button>
+        </div>
+      )}
+    </>
+  );
+}
+
+/** Both ends of the exposure, in the local time of the evening, and what lay around it. */
+function When({ frame }: { readonly frame: LogFrame }) {
+  const words = useWords();
+  const { format, log: say } = words;
+  const { opened, closed } = frame;
+  const clock = (at: Instant) => format.timeFine(at.wallMs, at.offsetMin);
+  const rested = frame.restedS;
+  const facts: readonly (readonly [string, string | null])[] = [
+    [say.day, format.date(opened.wallMs, opened.offsetMin)],
+    [say.opened, clock(opened)],
+    [say.closed, closed && clock(closed)],
+    [say.zone, say.zoneOf(offsetText(opened.offsetMin), opened.zone)],
+    [say.leadIn, frame.leadInS > 0 ? secondsText(words, frame.leadInS) : say.noLeadIn],
+    [say.rested, rested === null ? null : format.duration(rested)],
+    ...(frame.lateS === null ? [] : [[say.late, secondsText(words, frame.lateS)] as const]),
+  ];
+  return (
+    <dl class="log-facts">
+      {facts.map(([label, value]) => (
+        <div key={label}>
+          <dt>{label}</dt>
+          <dd class={value === null ? 'unknown' : undefined}>{value ?? words.parts.unknown}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
+/** '+1', '+5:30', '−3'; '±0' in UTC itself. */
+function offsetText(offsetMin: number): string {
+  const size = Math.abs(offsetMin);
+  const minutes = size % 60 === 0 ? '' : `:${String(size % 60).padStart(2, '0')}`;
+  const sign = offsetMin === 0 ? '±' : offsetMin > 0 ? '+' : '\u2212';
+  return `${sign}${Math.floor(size / 60)}${minutes}`;
+}

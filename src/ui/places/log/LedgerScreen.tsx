@@ -1,0 +1,77 @@
+import { assemble, type Gear } from '../../../gear/rig.ts';
+import type { SetLedger } from '../../../log/ledger.ts';
+import { evenUp } from '../../../plan/differences.ts';
+import { EmptyHint } from '../../parts/EmptyHint.tsx';
+import { RigSign } from '../../parts/RigSign.tsx';
+import { Row } from '../../parts/Row.tsx';
+import { Screen } from '../../parts/Screen.tsx';
+import { Section } from '../../parts/Section.tsx';
+import { useApp } from '../../shell/useApp.ts';
+import { useWords } from '../../words/words.ts';
+import { rigText } from '../outing/RigName.tsx';
+import type { OpenedLog } from './LogPlace.tsx';
+import { setWords, sizeText } from './sentences.ts';
+
+/** Each set with its pairs: by how much they differ, and what evens them up. */
+export function LedgerScreen({ log }: OpenedLog) {
+  const words = useWords();
+  const { log: say } = words;
+  const { plan, gear, outing } = log.journal.state.value;
+  const ledgers = log.ledgers.value;
+  const sets = [...new Set(ledgers.map(({ set }) => set))];
+  return (
+    <Screen inner title={say.ledger}>
+      {ledgers.length === 0 ? <EmptyHint>{say.noLedger}</EmptyHint> : <p>{say.ledgerHint}</p>}
+      {sets.map((set) => (
+        <Section key={set} title={setWords(words, plan, set)}>
+          <ul>
+            {ledgers
+              .filter((ledger) => ledger.set === set)
+              .map((ledger) => (
+                <li key={ledger.other}>
+                  <PairRow ledger={ledger} gear={gear} outing={outing} />
+                </li>
+              ))}
+          </ul>
+        </Section>
+      ))}
+      {plan.sets.some(({ kind }) => kind === 'capped-dark') && <p class="hint">{say.darksApart}</p>}
+    </Screen>
+  );
+}
+
+interface PairProps {
+  readonly ledger: SetLedger;
+  readonly gear: Gear;
+  readonly outing: string;
+}
+
+function PairRow({ ledger, gear, outing }: PairProps) {
+  const { navigation } = useApp();
+  const words = useWords();
+  const { format, log: say } = words;
+  const { set, reference, other, mean, passes } = ledger;
+  const letter = assemble(gear, other)?.rig.letter;
+  return (
+    <Row
+      sign={letter && <RigSign letter={letter} />}
+      title={mean ? say.differs(sizeText(words, mean.sum.stops)) : say.noMean}
+      note={
+        <>
+          {say.against(rigText(gear, other), rigText(gear, reference))}
+          <br />
+          {mean
+            ? [
+                say.evenUp(format.stopsFine(evenUp(mean).stops)),
+                mean.residual && say.residual(format.stopsFine(mean.residual.stops)),
+                say.inPasses(passes.length),
+              ]
+                .filter(Boolean)
+                .join(' · ')
+            : say.noPair}
+        </>
+      }
+      onPress={() => navigation.go('log', outing, 'ledger', set, other)}
+    />
+  );
+}

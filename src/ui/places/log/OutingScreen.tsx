@@ -1,0 +1,196 @@
+import { useState } from 'preact/hooks';
+import { EVERYTHING, isWanted, type LogEntry, type Wanted } from '../../../log/entries.ts';
+import type { SetId } from '../../../plan/ids.ts';
+import { Button } from '../../parts/Button.tsx';
+import { EmptyHint } from '../../parts/EmptyHint.tsx';
+import { InventedTag } from '../../parts/InventedTag.tsx';
+import { Notice } from '../../parts/Notice.tsx';
+import { Row } from '../../parts/Row.tsx';
+import { Screen } from '../../parts/Screen.tsx';
+import { Section } from '../../parts/Section.tsx';
+import { useApp } from '../../shell/useApp.ts';
+import { useWords } from '../../words/words.ts';
+import { EntryLine } from './EntryLine.tsx';
+import { Filter } from './Filter.tsx';
+import type { OpenedLog } from './LogPlace.tsx';
+import { Said } from './Said.tsx';
+import { setWords, spanWords } from './sentences.ts';
+import { type Stretch, Windowed } from './Windowed.tsx';
+
+interface Props extends OpenedLog {
+  /** What stands open beside it on a wide screen. */
+  readonly detail: readonly string[];
+}
+
+/** An outing: where its log leads, and its lines in the order in which they happened. */
+export function OutingScreen({ log, readOnly, detail }: Props) {
+  const { files, navigation } = useApp();
+  const words = useWords();
+  const { format, log: say } = words;
+  const [wanted, setWanted] = useState<Wanted>(EVERYTHING);
+  const state = log.journal.state.value;
+  const { outing, plan, endedAt: ended, startedAt: begun } = state;
+  const line = { outing, name: plan.name, invented: plan.invented, begun, ended, frames: 0 };
+  const left = files.leftAt(line);
+  const entries = log.entries.value;
+  const shown = entries.filter((entry) => isWanted(entry, wanted));
+  const open = (...path: string[]) =>
+    (detail.length > 0 ? navigation.replace : navigation.go)('log', outing, ...path);
+  const pairs = log.ledgers.value.length;
+  const sets = new Set(log.ledgers.value.map(({ set }) => set)).size;
+  return (
+    <Screen
+      inner
+      title={plan.name}
+      tag={plan.invented && <InventedTag />}
+      foot={ended === null && !readOnly && <Resume outing={outing} />}
+    >
+      <div class="log-about">
+        <p>{spanWords(words, line)}</p>
+        <Said log={log} readOnly={readOnly} />
+        {ended && !plan.invented && left === null && <Notice>{say.remind}</Notice>}
+        <div>
+          <Row
+            title={say.ledger}
+            note={say.ledgerInShort(pairs, sets)}
+            current={detail[0] === 'ledger'}
+            onPress={() => open('ledger')}
+          />
+          <Row
+            title={say.export}
+            note={
+              left
+                ? say.lastLeft(
+                    format.date(left.wallMs, begun.offsetMin),
+                    format.time(left.wallMs, begun.offsetMin),
+                    left.what,
+                  )
+                : say.neverLeft
+            }
+            current={detail[0] === 'export'}
+            onPress={() => open('export')}
+          />
+        </div>
+      </div>
+      <Section title={say.framesTitle}>
+        {entries.length === 0 ? (
+          <EmptyHint>{say.noFrames}</EmptyHint>
+        ) : (
+          <>
+            <Filter
+              state={state}
+              wanted={wanted}
+              stated={
+                shown.length === entries.length
+                  ? say.filterAll
+                  : say.shown(shown.length, entries.length)
+              }
+              onChange={setWanted}
+            />
+            {shown.length === 0 && (
+              <EmptyHint
+                acts={<Button onPress={() => setWanted(EVERYTHING)}>{say.showAll}</Button>}
+              >
+                {say.nothingShown}
+              </EmptyHint>
+            )}
+            <Windowed
+              key={JSON.stringify(wanted)}
+              stretches={stretchesOf(shown)}
+              draw={({ items, head }) => (
+                <>
+                  {head && <h3 class="log-set">{setWords(words, plan, head)}</h3>}
+                  <ul>
+                    {items.map((entry) => (
+                      <li key={keyOf(entry)}>
+                        <EntryLine
+                          entry={entry}
+                          state={state}
+                          current={
+                            entry.kind === 'frame' &&
+                            detail[0] === 'frame' &&
+                            detail[1] === entry.frame.id
+                          }
+                          onPress={(id) => open('frame', id)}
+                        />
+                      </li>
+                    ))}
+                  </ul>
+                </>
+              )}
+            />
+          </>
+        )}
+      </Section>
+    </Screen>
+  );
+}
+
+function Resume({ outing }: { readonly outing: OpenedLog['log']['journal']['outing'] }) {
+  const { log, navigation } = useApp();
+  const { log: say } = useWords();
+  const [refused, setRefused] = useState<string | null>(null);
+  const resume = async () => {
+    const answer = await log.resume(outing);
+    if (answer === 'resumed') navigation.visit('outing');
+    else setRefused(say.notResumed[answer]);
+  };
+  return (
+    <>
+      {refused && <Notice urgent>{refused}</Notice>}
+      <Button rank="main" onPress={() => void resume()}>
+        {say.resume}
+      </Button>
+    </>
+  );
+}
+
+interface SetStretch extends Stretch {
+  readonly items: readonly LogEntry[];
+  /** The set that begins here; null where it goes on. */
+  readonly head: SetId | null;
+}
+
+/** Enough lines for more than one screen. */
+const MOST_LINES = 20;
+const LINE_REM = 5;
+const HEAD_REM = 3;
+
+const setOf = (entry: LogEntry): SetId | null =>
+  entry.kind === 'frame'
+    ? entry.frame.planned.set
+    : entry.kind === 'left-out'
+      ? (entry.frames[0]?.set ?? null)
+      : null;
+
+/** The lines under their sets, cut where a set begins or a stretch grows too long. */
+function stretchesOf(entries: readonly LogEntry[]): readonly SetStretch[] {
+  const stretches: { head: SetId | null; items: LogEntry[] }[] = [];
+  let set: SetId | null = null;
+  for (const entry of entries) {
+    const begins = setOf(entry) !== null && setOf(entry) !== set;
+    set = setOf(entry) ?? set;
+    const last = stretches.at(-1);
+    if (last && !begins && last.items.length < MOST_LINES) last.items.push(entry);
+    else stretches.push({ head: begins ? set : null, items: [entry] });
+  }
+  return stretches.map(({ head, items }, index) => ({
+    key: `${index}`,
+    head,
+    items,
+    rem: items.length * LINE_REM + (head ? HEAD_REM : 0),
+  }));
+}
+
+const keyOf = (entry: LogEntry): string => {
+  switch (entry.kind) {
+    case 'frame':
+      return entry.frame.id;
+    case 'reading':
+      return entry.reading.id;
+    case 'note':
+      return entry.note.id;
+    default:
+      return `${entry.kind} ${entry.at.session} ${entry.at.monoMs}`;
+  }
+};

@@ -1,0 +1,135 @@
+import type { OutingLine } from '../../../app/log.ts';
+import { fileName } from '../../../gear/files.ts';
+import { assemble, type Gear } from '../../../gear/rig.ts';
+import { type Settings, sameTimeMark } from '../../../gear/settings.ts';
+import { HAND_TIMING_S, type LogFrame, type OpenTime } from '../../../log/frames.ts';
+import type { Correction, TakenReading } from '../../../outing/state.ts';
+import type { SetId } from '../../../plan/ids.ts';
+import type { Plan } from '../../../plan/plan.ts';
+import type { Seconds } from '../../../science/units.ts';
+import type { Words } from '../../words/words.ts';
+import { timeText } from '../outing/marks.ts';
+
+/** '12 Feb 2027, 17:30 to 18:51', in the local time of the evening. */
+export function spanWords({ format, log }: Words, line: Pick<OutingLine, 'begun' | 'ended'>) {
+  const { begun, ended } = line;
+  const date = format.date(begun.wallMs, begun.offsetMin);
+  const from = format.time(begun.wallMs, begun.offsetMin);
+  return ended
+    ? log.span(date, from, format.time(ended.wallMs, ended.offsetMin))
+    : log.begun(date, from);
+}
+
+/** '0.5 s', '12 s', '5:00' */
+export const secondsText = ({ format }: Words, s: Seconds): string =>
+  s < 60 ? format.timeMark(format.plain(s, 1)) : format.duration(s);
+
+/** How long the shutter was open; null = nobody knows. */
+export const openText = (words: Words, open: OpenTime): string | null =>
+  open.from === 'unknown' ? null : secondsText(words, open.s);
+
+/** How that is known. */
+export function openWords({ format, log }: Words, open: OpenTime): string {
+  if (open.from === 'dial') return log.openFrom.dial(format.plain(open.s));
+  if (open.from !== 'hand') return log.openFrom[open.from];
+  return open.certainty === 'wall'
+    ? log.openFrom.wall
+    : log.openFrom.steady(format.plain(HAND_TIMING_S));
+}
+
+/** The marks of a frame's three dials, as the body shows them. */
+export const marksOf = (words: Words, settings: Settings): Readonly<Record<Dial, string>> => ({
+  fMark: words.format.fMark(settings.fMark),
+  time: timeText(words, settings.time),
+  isoMark: words.format.isoMark(settings.isoMark),
+});
+
+export const DIALS = ['fMark', 'time', 'isoMark'] as const;
+export type Dial = (typeof DIALS)[number];
+
+/** The dials that stood otherwise than planned. A bulb's length is held, not dialled. */
+export function changedDials({ settings, planned }: LogFrame): readonly Dial[] {
+  if (!settings) return [];
+  const { fMark, isoMark, time } = planned.settings;
+  return DIALS.filter(
+    (dial) =>
+      ({
+        fMark: fMark !== settings.fMark,
+        isoMark: isoMark !== settings.isoMark,
+        time: !sameTimeMark(time, settings.time),
+      })[dial],
+  );
+}
+
+/** What a line of the list must say of a frame besides its settings. */
+export function remarks(words: Words, frame: LogFrame): readonly string[] {
+  const { log, outing } = words;
+  const planned = marksOf(words, frame.planned.settings);
+  return [
+    ...changedDials(frame).map((dial) => log.planned(planned[dial])),
+    ...(frame.attempt > 1 ? [log.retake(frame.attempt)] : []),
+    ...(frame.settings === null
+      ? [log.notRecorded]
+      : frame.counts
+        ? []
+        : [frame.discarded ? log.discarded : log.notCounting]),
+    ...(frame.verdict && frame.verdict !== 'good'
+      ? [outing.verdict.words[frame.verdict].toLowerCase()]
+      : []),
+    ...(frame.corrections.some(({ change }) => change.field !== 'note') ? [log.corrected] : []),
+    ...frame.notes.map((note) => `“${note}”`),
+  ];
+}
+
+/** '2. Base ISO two stops under' */
+export function setWords({ log }: Words, of: Plan, id: SetId): string {
+  const place = of.sets.findIndex((set) => set.id === id);
+  const set = of.sets[place];
+  return set ? log.setAt(place + 1, set.intent || log.noIntent) : '';
+}
+
+/** A size in stops without its sign: '0.76'. */
+export const sizeText = ({ format }: Words, stops: number): string =>
+  format.number(Math.abs(stops), 2);
+
+/** What a meter said. */
+export function readingWords({ format, log }: Words, { reading }: TakenReading): string {
+  if (reading.kind === 'ev') return log.ev(format.number(reading.ev100, 1));
+  const settings = [
+    format.fMark(format.plain(reading.n, 1)),
+    format.timeMark(format.plain(reading.t)),
+    format.isoMark(format.plain(reading.s, 0)),
+  ].join('  ');
+  return reading.kind === 'settings'
+    ? settings
+    : `${settings}, ${log.cameOut(reading.thirdsOver, format.number(Math.abs(reading.thirdsOver) / 3, 1))}`;
+}
+
+/** 'ISO: ISO 200' */
+export function correctionWords(words: Words, gear: Gear, frame: LogFrame, made: Correction) {
+  const { format, log, outing } = words;
+  const { change } = made;
+  const value = (): string => {
+    switch (change.field) {
+      case 'fMark':
+        return format.fMark(change.value);
+      case 'isoMark':
+        return format.isoMark(change.value);
+      case 'time':
+        return timeText(words, change.value);
+      case 'elapsedS':
+        return secondsText(words, change.value);
+      case 'fileNumber': {
+        const body = assemble(gear, frame.rig)?.body;
+        return change.value === null || !body ? log.noFile : fileName(body.files, change.value);
+      }
+      case 'verdict':
+        return change.value === null ? log.noVerdict : outing.verdict.words[change.value];
+      case 'counts':
+        return change.value ? log.yes : log.no;
+      case 'note':
+        return change.value;
+    }
+  };
+  return log.correctedTo(log.fields[change.field], value());
+}
