@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { mkdtemp } from 'node:fs/promises';
+import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 
@@ -22,16 +22,18 @@ export async function buildApp(version?: string): Promise<string> {
   const script = `import('vite').then(({ build }) => build(${JSON.stringify(options)}))`;
   // A process of its own: the test runner's NODE_ENV would make it a development build.
   const { NODE_ENV: _, ...env } = process.env;
-  await new Promise<void>((done, fail) => {
+  const code = await new Promise<number | null>((ended, fail) => {
     const child = spawn(process.execPath, ['-e', script], {
       cwd: root,
       env,
       stdio: ['ignore', 'ignore', 'inherit'],
     });
     child.once('error', fail);
-    child.once('exit', (code) =>
-      code === 0 ? done() : fail(new Error(`the build ended with code ${code}`)),
-    );
+    child.once('exit', ended);
   });
+  if (code !== 0) {
+    await rm(outDir, { recursive: true });
+    throw new Error(`the build ended with code ${code}`);
+  }
   return outDir;
 }
