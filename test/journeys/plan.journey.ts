@@ -97,7 +97,16 @@ test('a deleted set comes back where it stood', async () => {
 test('sets are rearranged by buttons', async () => {
   await app.tap('button', 'Rearrange');
   await app.tap('button', 'Move Base ISO, well exposed down');
+  await app.tap('button', 'Copy ISO 12800, over');
+  expect(await app.count('button', 'Copy ISO 12800, over')).toBe(2);
+  await app.tap('button', 'Delete ISO 12800, far under');
   await app.tap('button', 'Done');
+  await app.seeThe('button', /^4\. ISO 12800, over/);
+  await app.tap('button', 'Undo');
+  await app.seeThe('button', /^5\. ISO 12800, far under/);
+  await app.tap('button', /^4\. ISO 12800, over/);
+  await app.tap('button', 'Delete the set');
+  await app.seeThe('button', /^4\. ISO 12800, far under/);
   await app.seeThe('button', /^1\. Base ISO, two stops under/);
   await app.seeThe('button', /^2\. Base ISO, well exposed/);
 });

@@ -5,7 +5,6 @@ import { log } from './log.en.ts';
 import { outing } from './outing.en.ts';
 import { pair } from './pair.en.ts';
 import { parts } from './parts.en.ts';
-import { plan } from './plan.en.ts';
 import { shell } from './shell.en.ts';
 
 /** English. */
@@ -28,6 +27,5 @@ export const en = {
   outing,
   pair,
   parts,
-  plan,
   shell,
 };

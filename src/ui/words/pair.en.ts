@@ -47,7 +47,7 @@ export const pair = {
   besides: 'Besides brightness',
   besidesInShort: (across: string, depth: string) =>
     `Angle of view ${across}° wide, depth of field ${depth} ×`,
-  angle: 'Angle of view, this rig less the reference',
+  angle: 'Angle of view against the reference',
   angles: (across: string, up: string) => `${across}° wide, ${up}° high`,
   shown: 'Shown by both',
   percent: (figure: string) => `${figure} %`,

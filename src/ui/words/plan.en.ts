@@ -28,6 +28,8 @@ export const plan = {
   inShort: (rigs: string, sets: number) => `${rigs} · ${count(sets, 'set', 'sets')}`,
   copy: 'Copy',
   delete: 'Delete',
+  copyNamed: (name: string) => `Copy ${name}`,
+  deleteNamed: (name: string) => `Delete ${name}`,
   copyPlan: 'Copy the plan',
   deletePlan: 'Delete the plan',
   copySet: 'Copy the set',

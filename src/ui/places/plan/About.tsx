@@ -4,7 +4,7 @@ import { Disclosure } from '../../parts/Disclosure.tsx';
 import { NumberField } from '../../parts/NumberField.tsx';
 import { TextField } from '../../parts/TextField.tsx';
 import { useApp } from '../../shell/useApp.ts';
-import { useWords } from '../../words/words.ts';
+import { usePlanWords } from '../../words/plan.ts';
 import { Cautions } from './Cautions.tsx';
 import { RigTicks } from './RigTicks.tsx';
 import { rigWords } from './sentences.ts';
@@ -16,7 +16,7 @@ const METRE_MM = 1000;
 /** Rigs, name, note, stand and cautions, each stated and to be opened. */
 export function About({ view }: { readonly view: PlanView }) {
   const { plans } = useApp();
-  const words = useWords();
+  const words = usePlanWords();
   const { plan: say, format, parts, fault } = words;
   const { plan } = view;
   const { refusal, done } = useRefusal();

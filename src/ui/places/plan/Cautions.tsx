@@ -1,8 +1,8 @@
-import { useWords } from '../../words/words.ts';
+import { usePlanWords } from '../../words/plan.ts';
 
 /** The usual cautions; local rules come before them. */
 export function Cautions() {
-  const { plan } = useWords();
+  const { plan } = usePlanWords();
   return (
     <ul class="cautions">
       {plan.cautions.map((caution) => (

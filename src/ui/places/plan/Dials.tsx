@@ -5,7 +5,7 @@ import { isRefusal } from '../../../science/refusal.ts';
 import type { Seconds } from '../../../science/units.ts';
 import { MarkStepper } from '../../parts/MarkStepper.tsx';
 import { NumberField } from '../../parts/NumberField.tsx';
-import { useWords } from '../../words/words.ts';
+import { usePlanWords } from '../../words/plan.ts';
 
 interface Props {
   readonly assembled: Assembled;
@@ -19,7 +19,7 @@ const BULB = 'bulb';
 
 /** The dials of one rig: f-number, time with bulb where the body has it, ISO. */
 export function Dials({ assembled: { rig, body, lens }, settings, onTurn }: Props) {
-  const { format, plan } = useWords();
+  const { format, plan } = usePlanWords();
   const positions = positionsOf(body, lens);
   // The problem that stands beside the rig says so.
   if (isRefusal(positions)) return null;

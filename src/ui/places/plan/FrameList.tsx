@@ -1,7 +1,7 @@
 import type { PlannedFrame } from '../../../plan/frame.ts';
 import type { FrameTimes, Span } from '../../../plan/timeline.ts';
 import { RigSign } from '../../parts/RigSign.tsx';
-import { useWords } from '../../words/words.ts';
+import { usePlanWords } from '../../words/plan.ts';
 import { intentWords } from './SetCard.tsx';
 import type { PlanView } from './usePlanView.ts';
 
@@ -32,7 +32,7 @@ function linesByVisit({ prepared: { frames, timeline } }: PlanView): readonly (r
 
 /** The frames in order, by visits, with their times from the start of the list. */
 export function FrameList({ view }: { readonly view: PlanView }) {
-  const { plan: say, format } = useWords();
+  const { plan: say, format } = usePlanWords();
   const visits = linesByVisit(view);
   const together = view.plan.order === 'side-by-side';
   if (visits.length === 0) return <p>{say.noFrame}</p>;
@@ -80,7 +80,7 @@ function FrameLine({
   readonly line: Line;
   readonly together: boolean;
 }) {
-  const words = useWords();
+  const words = usePlanWords();
   const { plan: say, format } = words;
   const rig = together ? view.rig(frame.rig) : null;
   return (

@@ -5,7 +5,7 @@ import { Button } from '../../parts/Button.tsx';
 import { Choice } from '../../parts/Choice.tsx';
 import { NumberField } from '../../parts/NumberField.tsx';
 import { useApp } from '../../shell/useApp.ts';
-import { useWords } from '../../words/words.ts';
+import { usePlanWords } from '../../words/plan.ts';
 import { Dials } from './Dials.tsx';
 import { options, optionsWithNotes } from './options.ts';
 import { rigWords } from './sentences.ts';
@@ -21,7 +21,7 @@ interface Props {
 /** What a set keeps equal between its rigs, and how. */
 export function HoldFields({ view, set, change }: Props) {
   const { plans } = useApp();
-  const words = useWords();
+  const words = usePlanWords();
   const { plan } = words;
   const { hold } = set;
   const { rigs, id } = view.plan;

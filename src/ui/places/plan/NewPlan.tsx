@@ -8,7 +8,7 @@ import { Screen } from '../../parts/Screen.tsx';
 import { Section } from '../../parts/Section.tsx';
 import { TextField } from '../../parts/TextField.tsx';
 import { useApp } from '../../shell/useApp.ts';
-import { useWords } from '../../words/words.ts';
+import { usePlanWords } from '../../words/plan.ts';
 import { Cautions } from './Cautions.tsx';
 import { optionsWithNotes } from './options.ts';
 import { RigTicks } from './RigTicks.tsx';
@@ -18,7 +18,7 @@ import { useRefusal } from './useRefusal.tsx';
 /** A new plan: for which rigs, from which list. */
 export function NewPlan() {
   const { plans, gear, navigation } = useApp();
-  const words = useWords();
+  const words = usePlanWords();
   const { plan: say } = words;
   const [rigs, setRigs] = useState<readonly RigId[]>([]);
   const [chosen, setChosen] = useState<RigId | null>(null);

@@ -7,7 +7,7 @@ import { Screen } from '../../parts/Screen.tsx';
 import { Section } from '../../parts/Section.tsx';
 import { Switch } from '../../parts/Switch.tsx';
 import { useApp } from '../../shell/useApp.ts';
-import { useWords } from '../../words/words.ts';
+import { usePlanWords } from '../../words/plan.ts';
 import { FrameList } from './FrameList.tsx';
 import { orderWords } from './orderWords.ts';
 import type { PlanView } from './usePlanView.ts';
@@ -16,7 +16,7 @@ import { useRefusal } from './useRefusal.tsx';
 /** The order of the frames: what each would cost, what it reckons with, and the frames themselves. */
 export function OrderScreen({ view }: { readonly view: PlanView }) {
   const { plans } = useApp();
-  const words = useWords();
+  const words = usePlanWords();
   const { plan: say, format } = words;
   const { plan } = view;
   const { refusal, done } = useRefusal();
@@ -47,7 +47,7 @@ export function OrderScreen({ view }: { readonly view: PlanView }) {
 
 function AllowanceFields({ view: { plan } }: { readonly view: PlanView }) {
   const { plans } = useApp();
-  const { plan: say, format, fault } = useWords();
+  const { plan: say, format, fault } = usePlanWords();
   const { allowances } = plan;
   const { swapS, dialChangeS, settleS, writeS } = allowances;
   const field = (key: keyof Allowances, label: string, hint?: string) => (
@@ -87,7 +87,7 @@ function AllowanceFields({ view: { plan } }: { readonly view: PlanView }) {
 
 function RestFields({ view: { plan } }: { readonly view: PlanView }) {
   const { plans } = useApp();
-  const { plan: say, format, fault } = useWords();
+  const { plan: say, format, fault } = usePlanWords();
   const { rest } = plan;
   const change = (part: Partial<RestRule>): string | null => {
     const wrong = plans.change(plan.id, (before) => ({

@@ -4,7 +4,7 @@ import { BesidesLines } from '../../parts/BesidesLines.tsx';
 import { DifferenceFigures } from '../../parts/DifferenceFigures.tsx';
 import { Notice } from '../../parts/Notice.tsx';
 import { Section } from '../../parts/Section.tsx';
-import { useWords } from '../../words/words.ts';
+import { usePlanWords } from '../../words/plan.ts';
 import { rigWords } from './sentences.ts';
 import type { PlanView } from './usePlanView.ts';
 
@@ -16,7 +16,7 @@ interface Props {
 
 /** One rig against the reference of its set: by cause, in light, and besides brightness. */
 export function PairDetail({ view, set, row }: Props) {
-  const words = useWords();
+  const words = usePlanWords();
   const { format, plan } = words;
   const { besides } = row;
   const letter = (rig: OtherRow['rig']) => view.rig(rig)?.rig.letter ?? '';

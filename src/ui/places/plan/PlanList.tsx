@@ -7,13 +7,13 @@ import { InventedTag } from '../../parts/InventedTag.tsx';
 import { Row } from '../../parts/Row.tsx';
 import { Screen } from '../../parts/Screen.tsx';
 import { useApp } from '../../shell/useApp.ts';
-import { useWords } from '../../words/words.ts';
+import { usePlanWords } from '../../words/plan.ts';
 import { rigWords } from './sentences.ts';
 
 /** All plans, own ones first. */
 export function PlanList() {
   const { plans, gear, navigation } = useApp();
-  const words = useWords();
+  const words = usePlanWords();
   const { plan: say } = words;
   const all = plans.plans.value;
   const now = gear.gear.value;

@@ -2,7 +2,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import type { PlanId } from '../../../plan/ids.ts';
 import { Split } from '../../parts/Split.tsx';
 import { useApp } from '../../shell/useApp.ts';
-import { useWords } from '../../words/words.ts';
+import { usePlanWords } from '../../words/plan.ts';
 import { NewPlan } from './NewPlan.tsx';
 import { OrderScreen } from './OrderScreen.tsx';
 import './Plan.css';
@@ -14,7 +14,7 @@ import { usePlanView } from './usePlanView.ts';
 /** The Plan place: the plans; then a plan with one of its sets, or with its order of frames. */
 export function PlanPlace() {
   const { navigation, plans } = useApp();
-  const { plan: say } = useWords();
+  const { plan: say } = usePlanWords();
   const [id, ...detail] = navigation.at.value.path;
   const view = usePlanView((id ?? '') as PlanId);
 

@@ -11,7 +11,7 @@ import { Row } from '../../parts/Row.tsx';
 import { Screen } from '../../parts/Screen.tsx';
 import { Section } from '../../parts/Section.tsx';
 import { useApp } from '../../shell/useApp.ts';
-import { useWords } from '../../words/words.ts';
+import { usePlanWords } from '../../words/plan.ts';
 import { About } from './About.tsx';
 import { orderWords } from './orderWords.ts';
 import { Problems } from './Problems.tsx';
@@ -29,7 +29,7 @@ interface Props {
 /** A plan: its shot list, its order, and what it stands on. */
 export function PlanScreen({ view, detail }: Props) {
   const { plans, navigation } = useApp();
-  const words = useWords();
+  const words = usePlanWords();
   const { plan: say, format } = words;
   const { plan, prepared } = view;
   const { refusal, done } = useRefusal();
@@ -92,7 +92,7 @@ function ShotList({
   readonly open: (...path: string[]) => void;
 }) {
   const { plans } = useApp();
-  const words = useWords();
+  const words = usePlanWords();
   const { plan: say } = words;
   const [arranging, setArranging] = useState(false);
   const { plan } = view;
@@ -125,7 +125,31 @@ function ShotList({
           label={say.shotList}
           items={plan.sets.map((set) => {
             const name = intentWords(words, set);
-            return { key: set.id, name, content: name };
+            return {
+              key: set.id,
+              name,
+              content: (
+                <>
+                  {name}
+                  <span class="acts">
+                    <Button
+                      rank="quiet"
+                      name={say.copyNamed(name)}
+                      onPress={() => done(plans.copySet(plan.id, set.id))}
+                    >
+                      {say.copy}
+                    </Button>
+                    <Button
+                      rank="quiet"
+                      name={say.deleteNamed(name)}
+                      onPress={() => plans.removeSet(plan.id, set.id)}
+                    >
+                      {say.delete}
+                    </Button>
+                  </span>
+                </>
+              ),
+            };
           })}
           onMove={(from, to) => {
             const moved = plan.sets[from];

@@ -1,6 +1,6 @@
 import { stopsStart } from '../../../plan/problems.ts';
 import { Notice } from '../../parts/Notice.tsx';
-import { useWords } from '../../words/words.ts';
+import { usePlanWords } from '../../words/plan.ts';
 import { problemsAt, problemWords } from './sentences.ts';
 import type { PlanView } from './usePlanView.ts';
 
@@ -9,7 +9,7 @@ import type { PlanView } from './usePlanView.ts';
  * that rig's row.
  */
 export function Problems({ view, set }: { readonly view: PlanView; readonly set: string | null }) {
-  const words = useWords();
+  const words = usePlanWords();
   const table = view.prepared.table.find((candidate) => candidate.set === set);
   const shown =
     table?.kind === 'compared' ? [table.reference.rig, ...table.others.map(({ rig }) => rig)] : [];

@@ -1,6 +1,6 @@
 import type { RigId } from '../../../gear/ids.ts';
 import { Choice } from '../../parts/Choice.tsx';
-import { useWords } from '../../words/words.ts';
+import { usePlanWords } from '../../words/plan.ts';
 import { rigWords } from './sentences.ts';
 import type { PlanView } from './usePlanView.ts';
 
@@ -12,7 +12,7 @@ interface Props {
 
 /** Which rig of the plan is the reference of a set. */
 export function RigChoice({ view, value, onChange }: Props) {
-  const words = useWords();
+  const words = usePlanWords();
   return (
     <Choice
       label={words.plan.reference}

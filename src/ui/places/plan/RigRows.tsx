@@ -6,7 +6,7 @@ import type { OtherRow, SetTable } from '../../../plan/prepare.ts';
 import type { Stops } from '../../../science/units.ts';
 import { RigSign } from '../../parts/RigSign.tsx';
 import { ROLES } from '../../parts/Table.tsx';
-import { useWords } from '../../words/words.ts';
+import { usePlanWords } from '../../words/plan.ts';
 import './RigRows.css';
 import { problemsAt, problemWords, timeWords } from './sentences.ts';
 import type { PlanView } from './usePlanView.ts';
@@ -21,7 +21,7 @@ interface Props {
 
 /** What to dial on each rig of a set, and what is left between them. */
 export function RigRows({ caption, view, table, othersOnly }: Props) {
-  const { plan } = useWords();
+  const { plan } = usePlanWords();
   const heads = [plan.rig, plan.fNumber, plan.time, plan.iso, plan.difference, plan.residual];
   return (
     <div class="rig-rows">
@@ -77,7 +77,7 @@ function RigRow({
   readonly isReference?: boolean;
   readonly children?: ComponentChildren;
 }) {
-  const words = useWords();
+  const words = usePlanWords();
   const { format, plan } = words;
   const assembled = view.rig(rig);
   const notes = problemsAt(view, table.set).filter(
@@ -112,7 +112,7 @@ function RigRow({
 }
 
 function Results({ row: { differences } }: { readonly row: OtherRow }) {
-  const { plan } = useWords();
+  const { plan } = usePlanWords();
   return (
     <>
       <Result label={plan.difference} stops={differences.sum.stops} />
@@ -123,7 +123,7 @@ function Results({ row: { differences } }: { readonly row: OtherRow }) {
 }
 
 function Result({ label, stops }: { readonly label: string; readonly stops: Stops }) {
-  const { format } = useWords();
+  const { format } = usePlanWords();
   return (
     <td {...ROLES.cell} class="result">
       <span aria-hidden="true">{label}</span>

@@ -5,7 +5,7 @@ import { InventedTag } from '../../parts/InventedTag.tsx';
 import { RigSign } from '../../parts/RigSign.tsx';
 import { Tick } from '../../parts/Tick.tsx';
 import { useApp } from '../../shell/useApp.ts';
-import { useWords } from '../../words/words.ts';
+import { usePlanWords } from '../../words/plan.ts';
 
 interface Props {
   readonly picked: readonly RigId[];
@@ -15,7 +15,7 @@ interface Props {
 /** The rigs of Gear to take into a plan; those that are gone can only be taken out. */
 export function RigTicks({ picked, onChange }: Props) {
   const { gear } = useApp();
-  const { plan } = useWords();
+  const { plan } = usePlanWords();
   const now = gear.gear.value;
   const gone = picked.filter((rig) => !assemble(now, rig));
   const full = picked.length >= LETTERS.length;

@@ -1,7 +1,7 @@
 import type { PlanSet } from '../../../plan/plan.ts';
 import { Row } from '../../parts/Row.tsx';
-import type { Words } from '../../words/words.ts';
-import { useWords } from '../../words/words.ts';
+import type { PlanWords } from '../../words/plan.ts';
+import { usePlanWords } from '../../words/plan.ts';
 import { Problems } from './Problems.tsx';
 import { RigRows } from './RigRows.tsx';
 import { sizeWords } from './sentences.ts';
@@ -16,12 +16,12 @@ interface Props {
 }
 
 /** What a set is called: its intent, or that it has none. */
-export const intentWords = ({ plan }: Words, set: PlanSet | undefined): string =>
+export const intentWords = ({ plan }: PlanWords, set: PlanSet | undefined): string =>
   set?.intent.trim() || plan.noIntent;
 
 /** One line of the shot list with what it comes to on each rig. */
 export function SetCard({ view, set, place, current, onOpen }: Props) {
-  const words = useWords();
+  const words = usePlanWords();
   const title = words.plan.setAt(place, intentWords(words, set));
   const table = view.prepared.table.find((candidate) => candidate.set === set.id);
   return (
@@ -42,7 +42,7 @@ export function SetCard({ view, set, place, current, onOpen }: Props) {
 
 /** Kind, hold, passes and repeats in a few words. */
 function SetInWords({ view, set }: { readonly view: PlanView; readonly set: PlanSet }) {
-  const words = useWords();
+  const words = usePlanWords();
   const { plan, format } = words;
   const table = view.prepared.table.find((candidate) => candidate.set === set.id);
   if (set.kind === 'capped-dark') {

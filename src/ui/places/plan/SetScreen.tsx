@@ -9,7 +9,7 @@ import { Screen } from '../../parts/Screen.tsx';
 import { Section } from '../../parts/Section.tsx';
 import { TextField } from '../../parts/TextField.tsx';
 import { useApp } from '../../shell/useApp.ts';
-import { useWords } from '../../words/words.ts';
+import { usePlanWords } from '../../words/plan.ts';
 import { Dials } from './Dials.tsx';
 import { HoldFields } from './HoldFields.tsx';
 import { options } from './options.ts';
@@ -29,7 +29,7 @@ interface Props {
 /** One set: what it is, what it holds, what each rig is to be set to, and how the rigs differ. */
 export function SetScreen({ view, set }: Props) {
   const { plans, navigation } = useApp();
-  const words = useWords();
+  const words = usePlanWords();
   const { plan, fault } = words;
   const { id } = view.plan;
   const change = (part: Partial<PlanSet>): string | null => {

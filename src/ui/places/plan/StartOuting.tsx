@@ -3,14 +3,14 @@ import type { Started } from '../../../app/run.ts';
 import { stopsStart } from '../../../plan/problems.ts';
 import { Button } from '../../parts/Button.tsx';
 import { useApp } from '../../shell/useApp.ts';
-import { useWords } from '../../words/words.ts';
+import { usePlanWords } from '../../words/plan.ts';
 import { problemWords } from './sentences.ts';
 import type { PlanView } from './usePlanView.ts';
 
 /** The main act of a plan, or why it cannot be done yet. */
 export function StartOuting({ view }: { readonly view: PlanView }) {
   const { run, gear, navigation } = useApp();
-  const words = useWords();
+  const words = usePlanWords();
   const { plan } = words;
   const [answer, setAnswer] = useState<Started['how'] | 'asked' | null>(null);
   const problem = view.prepared.problems.find(stopsStart);

@@ -4,27 +4,27 @@ import type { Settings } from '../../../gear/settings.ts';
 import { dialledIn } from '../../../plan/prepare.ts';
 import type { Problem } from '../../../plan/problems.ts';
 import type { Stops } from '../../../science/units.ts';
-import type { Words } from '../../words/words.ts';
+import type { PlanWords } from '../../words/plan.ts';
 import type { PlanView } from './usePlanView.ts';
 
 /** A time as it is dialled: the mark, or bulb with how long it is held. */
-export const timeWords = ({ format, plan }: Words, time: Settings['time']): string =>
+export const timeWords = ({ format, plan }: PlanWords, time: Settings['time']): string =>
   time.kind === 'bulb' ? plan.bulb(format.duration(time.seconds)) : format.timeMark(time.mark);
 
 /** 'A Alder 44', for lines and labels that carry no sign. */
-export function rigWords({ plan }: Words, view: Pick<PlanView, 'rig'>, id: RigId): string {
+export function rigWords({ plan }: PlanWords, view: Pick<PlanView, 'rig'>, id: RigId): string {
   const assembled = view.rig(id);
   return assembled ? plan.rigOf(assembled.rig.letter, assembled.body.name) : plan.rigGone;
 }
 
 /** A size in stops without its sign, as in '0.67'. */
-export const sizeWords = ({ format }: Words, size: Stops): string =>
+export const sizeWords = ({ format }: PlanWords, size: Stops): string =>
   format.number(Math.abs(size), 2);
 
 type OutOfReach = Extract<Problem, { code: 'out-of-reach' }>;
 
 /** '64 s wanted; 60 s is the last position and there is no bulb: 0.09 stop darker.' */
-function unreachedWords(words: Words, view: PlanView, problem: OutOfReach): string {
+function unreachedWords(words: PlanWords, view: PlanView, problem: OutOfReach): string {
   const { format, plan } = words;
   const { unreached, rig, set: setId } = problem;
   const set = view.set(setId);
@@ -69,7 +69,7 @@ function unreachedWords(words: Words, view: PlanView, problem: OutOfReach): stri
 }
 
 /** One sentence: what is wrong, and what to do. */
-export function problemWords(words: Words, view: PlanView, problem: Problem): string {
+export function problemWords(words: PlanWords, view: PlanView, problem: Problem): string {
   const { format, plan } = words;
   const say = plan.problems;
   const name = (rig: RigId) => view.rig(rig)?.body.name ?? plan.rigGone;

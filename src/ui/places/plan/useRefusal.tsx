@@ -2,7 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import { type Fault, isFault } from '../../../gear/read.ts';
 import { Notice } from '../../parts/Notice.tsx';
-import { useWords } from '../../words/words.ts';
+import { usePlanWords } from '../../words/plan.ts';
 
 /** Says why an act that stands in no field was refused. */
 export interface Refusal {
@@ -13,7 +13,7 @@ export interface Refusal {
 }
 
 export function useRefusal(): Refusal {
-  const { fault } = useWords();
+  const { fault } = usePlanWords();
   const [wrong, setWrong] = useState<Fault | null>(null);
   return {
     refusal: wrong && <Notice urgent>{fault(wrong)}</Notice>,

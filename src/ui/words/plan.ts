@@ -1,0 +1,12 @@
+import { plan as en } from './plan.en.ts';
+import { useWords, type Words } from './words.ts';
+
+const PLAN: Readonly<Record<Words['language'], typeof en>> = { en };
+
+/** All words and those of the Plan place, which come with it, later than the first script. */
+export type PlanWords = Words & { readonly plan: typeof en };
+
+export function usePlanWords(): PlanWords {
+  const words = useWords();
+  return { ...words, plan: PLAN[words.language] };
+}
