@@ -23,7 +23,10 @@ export interface Forecast {
 /** Half the width of the interval that holds nine times in ten. */
 export const nineInTen = (sigma: Stops): Stops => (1.6 * sigma) as Stops;
 
-/** The asking for a new reading at least this often, in minutes: see `fit.ts` for what it buys. */
+/**
+ * A new reading is asked for when the last one is so many minutes old, and a frame this near to one
+ * is taken to be metered: readings fix the present, half an hour ahead stays a stop wide.
+ */
 export const READING_EVERY_MIN = 10;
 
 /** How the sky wanders by itself in ten minutes, in stops: our own assumption. */
