@@ -268,7 +268,7 @@ describe('a ridge toward the evening sun', () => {
     expect(loss).toBeGreaterThan(-1.6);
     const before = later(gone, -900);
     expect(skyEv(shut.sky, before)).toBeCloseTo(skyEv(open.sky, before) ?? 0, 3);
-    const morning = later(open.nextNoonMs, -7 * 3600);
+    const morning = later(open.nextNoonMs, -8 * 3600);
     expect(skyEv(shut.sky, morning)).toBe(skyEv(open.sky, morning));
   });
 
