@@ -211,8 +211,8 @@ export class Evening {
   untilExpose(): this {
     for (let guard = 0; guard < 20; guard += 1) {
       const step = this.step();
-      if (step.kind === 'mount') this.pass(60).tap({ tap: 'mounted' });
-      else if (step.kind === 'dial') this.pass(10).tap({ tap: 'dialled' });
+      if (step.kind === 'mount') this.pass(60).tap({ tap: 'mounted', frame: step.next.key });
+      else if (step.kind === 'dial') this.pass(10).tap({ tap: 'dialled', frame: step.frame.key });
       else if (step.kind === 'focus') this.fixFocus(step.rig);
       else if (step.kind === 'rest') this.pass(step.resting.leftS);
       else if (step.kind === 'busy') this.pass(step.leftS);
@@ -221,13 +221,26 @@ export class Evening {
     throw new Error('no exposure in sight');
   }
 
+  /** The frame that the next tap is about. */
+  nextKey(): FrameKey {
+    const key = this.state().queue[0]?.key;
+    if (!key) throw new Error('no frame is waiting');
+    return key;
+  }
+
+  start(): this {
+    return this.tap({ tap: 'start', frame: this.nextKey() });
+  }
+
   /** Makes the next frame as planned. */
   shoot(): this {
     this.untilExpose();
     const step = this.step();
     if (step.kind !== 'expose') throw new Error(`expected to expose, but ${step.kind}`);
-    if (step.short) return this.tap({ tap: 'taken' });
-    this.tap({ tap: 'start' });
+    const [first] = step.frames;
+    if (!first) throw new Error('nothing to expose');
+    if (step.short) return this.tap({ tap: 'taken', frame: first.key });
+    this.start();
     for (const id of this.state().open) {
       const made = this.state().made.find((candidate) => candidate.id === id);
       if (!made) throw new Error('an open frame is not among the made');
