@@ -17,8 +17,6 @@ export const plan = {
   title: 'Plans',
   chooseHint: 'Choose a plan to see its shot list here.',
   openHint: 'Choose a set to see how its rigs differ, or the order of frames.',
-  gone: 'This is not there any more.',
-  toPlans: 'Back to all plans',
   none: 'No plan yet. A plan is a shot list for two rigs or more. Make one, or take the practice outing first.',
   noRig:
     'A plan compares rigs, and there is none yet. Put a rig together under Gear, or take the practice outing.',
@@ -139,12 +137,7 @@ export const plan = {
 
   start: 'Start the outing',
   underWay: 'An outing is under way. End it before you start another.',
-  notStarted: {
-    'another-runs': 'An outing is under way. End it before you start another.',
-    'plan-has-problems': 'Not started: the plan has something to put right.',
-    'not-saved':
-      'Not started: the start could not be written. Nothing is lost. Make room on the phone, then start again.',
-  },
+  hasProblems: 'Not started: the plan has something to put right.',
 
   /* A set. */
   setOf: (place: number, of: number) => `Set ${place} of ${of}`,

@@ -11,21 +11,33 @@ import type { PlanView } from './usePlanView.ts';
 export function StartOuting({ view }: { readonly view: PlanView }) {
   const { run, gear, navigation } = useApp();
   const words = usePlanWords();
-  const { plan } = words;
-  const [answer, setAnswer] = useState<Started['how'] | 'asked' | null>(null);
+  const { plan, outing } = words;
+  const [answer, setAnswer] = useState<Started | 'asked' | null>(null);
+  const refused = (started: Started): string | null => {
+    switch (started.how) {
+      case 'started':
+        return null;
+      case 'another-runs':
+        return plan.underWay;
+      case 'plan-has-problems':
+        return plan.hasProblems;
+      case 'not-saved':
+        return outing.notStarted(outing.notSaved[started.fault.kind]);
+    }
+  };
   const problem = view.prepared.problems.find(stopsStart);
   const reason = run.underWay.value
     ? plan.underWay
     : problem
       ? problemWords(words, view, problem)
-      : answer !== null && answer !== 'asked' && answer !== 'started'
-        ? plan.notStarted[answer]
-        : null;
+      : answer === null || answer === 'asked'
+        ? null
+        : refused(answer);
   const start = async () => {
     setAnswer('asked');
-    const { how } = await run.start(view.plan, gear.gear.peek());
-    setAnswer(how);
-    if (how === 'started') navigation.visit('outing');
+    const started = await run.start(view.plan, gear.gear.peek());
+    setAnswer(started);
+    if (started.how === 'started') navigation.visit('outing');
   };
   return (
     <>
