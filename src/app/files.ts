@@ -1,14 +1,11 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { Clock } from '../device/clock.ts';
-import { readText } from '../device/files.ts';
 import type { FileToGive, Offer, Share } from '../device/share.ts';
-import { readAnyFile } from '../exchange/anyFile.ts';
 import { type Backup, backupFile, ownOf } from '../exchange/backup.ts';
 import { framesCsv } from '../exchange/frameTable.ts';
 import { journalFile, journalOf } from '../exchange/journalFile.ts';
-import { type FileContent, MOST_BYTES } from '../exchange/json.ts';
-import { type Arrival, arrivalOf } from '../exchange/restore.ts';
-import { type Fault, isFault } from '../gear/read.ts';
+import type { FileContent } from '../exchange/json.ts';
+import type { Fault } from '../gear/read.ts';
 import { fold } from '../outing/fold.ts';
 import type { OutingId } from '../outing/ids.ts';
 import { inOrder } from '../outing/sequence.ts';
@@ -60,7 +57,7 @@ export interface Bringing {
 
 /** Why a file is not taken in. */
 export type NotTaken =
-  | { readonly how: 'unreadable'; readonly why: 'too-large' | 'not-text' | 'gone' }
+  | { readonly how: 'unreadable'; readonly why: 'too-large' | 'not-text' | 'gone' | 'part-missing' }
   | { readonly how: 'refused'; readonly fault: Fault }
   | { readonly how: 'store'; readonly fault: StoreFault }
   /** Something entered here waits to be saved, and must not be passed over. */
@@ -69,8 +66,16 @@ export type NotTaken =
 export type Looked = { readonly how: 'fits'; readonly brings: Bringing } | NotTaken;
 export type Taken = { readonly how: 'taken'; readonly brings: Bringing } | NotTaken;
 
+/** Files that come in. */
+export interface Taking {
+  /** Reads any of our files and says what it would bring in. */
+  look(file: Blob): Promise<Looked>;
+  /** Takes in what was looked at, in one transaction. Doing it twice changes nothing. */
+  take(brings: Bringing): Promise<Taken>;
+}
+
 /** Files that leave and enter the app. */
-export interface FileDesk {
+export interface FileDesk extends Taking {
   load(): Promise<void>;
   /** Makes a file ready. What has left is remembered when its offer is given. */
   prepare(leaving: Leaving): Promise<Prepared>;
@@ -78,10 +83,6 @@ export interface FileDesk {
   leftAt(line: OutingLine): Left | null;
   /** When everything last left; null = never. */
   readonly backedUp: ReadonlySignal<Left | null>;
-  /** Reads any of our files and says what it would bring in. */
-  look(file: Blob): Promise<Looked>;
-  /** Takes in what was looked at, in one transaction. Doing it twice changes nothing. */
-  take(brings: Bringing): Promise<Taken>;
 }
 
 const KEY = 'files-left';
@@ -91,18 +92,8 @@ interface Kept {
   readonly backup: Left | null;
 }
 
-export function createFileDesk({
-  store,
-  share,
-  clock,
-  saving,
-  gear,
-  plans,
-  log,
-  run,
-  version,
-  onFirstOwnBody,
-}: {
+/** What files need of the app. */
+export interface FileWorld {
   readonly store: Store;
   readonly share: Share;
   readonly clock: Clock;
@@ -111,10 +102,14 @@ export function createFileDesk({
   readonly plans: PlanDesk;
   readonly log: LogDesk;
   readonly run: Pick<RunDesk, 'journal' | 'open' | 'leave'>;
+  /** Of the app. */
   readonly version: string;
   /** From now on there is something of the user's own to lose. */
   readonly onFirstOwnBody: () => void;
-}): FileDesk {
+}
+
+export function createFileDesk(world: FileWorld): FileDesk {
+  const { store, share, clock, saving, log, version } = world;
   const kept = signal<Kept>({ outings: {}, backup: null });
 
   const remember = (leaving: Leaving): void => {
@@ -175,25 +170,15 @@ export function createFileDesk({
       : { name: `evenfall-${name}.csv`, type: 'text/csv', content: framesCsv(state) };
   };
 
-  /** What the file of `content` changes here now. */
-  const meet = async (content: Backup): Promise<Arrival | NotTaken> => {
-    if ((await settled(saving)) === 'not-saved' || run.journal.peek()?.unsaved.peek().length) {
-      return { how: 'unsaved' };
-    }
+  /** Reading files back is for the desk: it loads later than the first script. */
+  const taken = async <T>(work: (taking: Taking) => Promise<T>): Promise<T | NotTaken> => {
+    let taking: Taking;
     try {
-      const outings = [...new Set(content.events.map(({ outing }) => outing))];
-      const [held, heldPlans, tombstones, journals] = await Promise.all([
-        store.gear(),
-        store.plans(),
-        store.tombstones(),
-        Promise.all(outings.map((outing) => store.events(outing))),
-      ]);
-      const here = { gear: held, plans: heldPlans, tombstones, events: journals.flat() };
-      const arrival = arrivalOf(here, content);
-      return isFault(arrival) ? { how: 'refused', fault: arrival } : arrival;
-    } catch (cause) {
-      return { how: 'store', fault: toFault(cause) };
+      taking = (await import('./taking.ts')).createTaking(world);
+    } catch {
+      return { how: 'unreadable', why: 'part-missing' };
     }
+    return work(taking);
   };
 
   return {
@@ -215,62 +200,8 @@ export function createFileDesk({
       return candidates.find((left) => left && left.wallMs >= since) ?? null;
     },
     backedUp: computed(() => kept.value.backup),
-    async look(file) {
-      const text = await readText(file, MOST_BYTES);
-      if (!text.read) return { how: 'unreadable', why: text.why };
-      const read = readAnyFile(text.text);
-      if (isFault(read)) return { how: 'refused', fault: read };
-      const arrival = await meet(read.content);
-      return 'how' in arrival
-        ? arrival
-        : { how: 'fits', brings: bringing(read, arrival, clock.now().offsetMin) };
-    },
-    async take({ file }) {
-      const arrival = await meet(file.content);
-      if ('how' in arrival) return arrival;
-      const hadOwn = gear.hasOwn.peek();
-      try {
-        await store.restore(arrival);
-        await Promise.all([gear.load(), plans.load(), log.refresh()]);
-        const inHand = run.journal.peek()?.outing;
-        if (inHand && arrival.events.some(({ outing }) => outing === inHand)) {
-          run.leave();
-          await run.open(inHand);
-        }
-      } catch (cause) {
-        return { how: 'store', fault: toFault(cause) };
-      }
-      log.reread();
-      if (gear.hasOwn.peek() && !hadOwn) onFirstOwnBody();
-      return { how: 'taken', brings: bringing(file, arrival, clock.now().offsetMin) };
-    },
-  };
-}
-
-function bringing(file: FileContent<Backup>, arrival: Arrival, offsetMin: number): Bringing {
-  const { head, content } = file;
-  const writtenMs = Date.parse(head.written);
-  const { events, gear, plans, copies, deletedHere } = arrival;
-  const gearOf = (wanted: string): number => gear.filter(({ kind }) => kind === wanted).length;
-  const begun = new Set(
-    events.flatMap(({ kind, outing }) => (kind === 'outing-started' ? [outing] : [])),
-  );
-  const touched = new Set(events.map(({ outing }) => outing));
-  return {
-    file,
-    written: Number.isNaN(writtenMs) ? null : { wallMs: writtenMs, offsetMin },
-    events: events.length,
-    outings: content.events.flatMap((event) =>
-      event.kind === 'outing-started' && touched.has(event.outing)
-        ? [{ name: event.data.plan.name, begun: begun.has(event.outing) }]
-        : [],
-    ),
-    bodies: gearOf('body'),
-    lenses: gearOf('lens'),
-    rigs: gearOf('rig'),
-    plans: plans.length,
-    copies,
-    deletedHere,
+    look: (file) => taken(({ look }) => look(file)),
+    take: (brings) => taken(({ take }) => take(brings)),
   };
 }
 
@@ -286,16 +217,6 @@ const plainName = (name: string): string =>
     .replace(/^-|-$/g, '')
     .slice(0, 40)
     .toLowerCase() || 'outing';
-
-/** Waits until what was entered at the desks is written, or cannot be. */
-const settled = (saving: Saving): Promise<'saved' | 'not-saved'> =>
-  new Promise((done) => {
-    const stop = saving.state.subscribe(({ kind }) => {
-      if (kind === 'saving') return;
-      done(kind);
-      queueMicrotask(() => stop());
-    });
-  });
 
 /** What another version kept counts only if it says when and what. */
 function readKept(found: unknown): Kept {

@@ -12,7 +12,7 @@ import { Choice } from '../../parts/Choice.tsx';
 import { MarkStepper } from '../../parts/MarkStepper.tsx';
 import { NumberField } from '../../parts/NumberField.tsx';
 import { Sheet } from '../../parts/Sheet.tsx';
-import { useWords } from '../../words/words.ts';
+import { useLogDeskWords } from '../../words/logDesk.ts';
 import { FileStepper } from '../outing/FileStepper.tsx';
 import { timeText } from '../outing/marks.ts';
 import type { SheetField } from './FrameScreen.tsx';
@@ -54,7 +54,7 @@ interface Shared extends Props {
 
 /** The act at the foot: it says what will be logged, and waits for a change. */
 function CorrectAct({ to, onPress }: { readonly to: string | null; readonly onPress: () => void }) {
-  const { log } = useWords();
+  const { log } = useLogDeskWords();
   return (
     <Button rank="main" field disabled={to === null} onPress={onPress}>
       {to === null ? log.unchanged : log.correct(to)}
@@ -64,7 +64,7 @@ function CorrectAct({ to, onPress }: { readonly to: string | null; readonly onPr
 
 function MarkSheet(props: Shared & { readonly field: 'fMark' | 'isoMark' }) {
   const { parts, frame, field, settings, onCorrect, onClose } = props;
-  const words = useWords();
+  const words = useLogDeskWords();
   const { log, format } = words;
   const [mark, setMark] = useState(settings[field]);
   const positions = positionsOf(parts.body, parts.lens);
@@ -98,7 +98,7 @@ function MarkSheet(props: Shared & { readonly field: 'fMark' | 'isoMark' }) {
 const BULB = 'bulb';
 
 function TimeSheet({ parts, frame, settings, onCorrect, onClose }: Shared) {
-  const words = useWords();
+  const words = useLogDeskWords();
   const { log, format } = words;
   const [time, setTime] = useState(settings.time);
   const positions = positionsOf(parts.body, parts.lens);
@@ -141,7 +141,7 @@ function TimeSheet({ parts, frame, settings, onCorrect, onClose }: Shared) {
 }
 
 function ElapsedSheet({ frame, onCorrect, onClose }: Shared) {
-  const { log } = useWords();
+  const { log } = useLogDeskWords();
   const known = frame.openTime.from === 'unknown' ? null : frame.openTime.s;
   return (
     <Sheet
@@ -165,7 +165,7 @@ interface SecondsProps {
 }
 
 function SecondsField({ value, onCommit }: SecondsProps) {
-  const { log } = useWords();
+  const { log } = useLogDeskWords();
   return (
     <NumberField
       label={log.fields.elapsedS}
@@ -183,7 +183,7 @@ function SecondsField({ value, onCommit }: SecondsProps) {
 }
 
 function FileSheet({ parts, frame, onCorrect, onClose }: Shared) {
-  const { log } = useWords();
+  const { log } = useLogDeskWords();
   const [number, setNumber] = useState(frame.fileNumber);
   const write = (value: number) => fileName(parts.body.files, value);
   const changed = number !== frame.fileNumber;
@@ -212,7 +212,7 @@ function FileSheet({ parts, frame, onCorrect, onClose }: Shared) {
 const NONE = 'none';
 
 function VerdictSheet({ frame, onCorrect, onClose }: Shared) {
-  const { log, outing } = useWords();
+  const { log, outing } = useLogDeskWords();
   return (
     <Sheet title={log.fields.verdict} onClose={onClose}>
       <Choice

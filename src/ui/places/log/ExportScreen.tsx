@@ -7,7 +7,7 @@ import { LeaveButton } from './LeaveButton.tsx';
 import type { OpenedLog } from './LogPlace.tsx';
 
 /** One outing's log as files: what leaves, and in which form. */
-export function ExportScreen({ log }: OpenedLog) {
+export function ExportScreen({ log }: Pick<OpenedLog, 'log'>) {
   const { navigation } = useApp();
   const { log: say } = useWords();
   const { outing } = log.journal;

@@ -6,13 +6,13 @@ import { Screen } from '../../parts/Screen.tsx';
 import { Section } from '../../parts/Section.tsx';
 import { TakeFile } from '../../parts/TakeFile.tsx';
 import { useApp } from '../../shell/useApp.ts';
-import { useWords, type Words } from '../../words/words.ts';
+import { type LogDeskWords, useLogDeskWords } from '../../words/logDesk.ts';
 import { LeaveButton } from './LeaveButton.tsx';
 
 /** Everything in one file, and files read back. */
 export function FilesScreen() {
   const { files } = useApp();
-  const { format, log: say } = useWords();
+  const { format, log: say } = useLogDeskWords();
   const left = files.backedUp.value;
   return (
     <Screen inner title={say.files}>
@@ -40,7 +40,7 @@ export function FilesScreen() {
 /** A file is read and told; only a second tap takes it in. */
 function Restore() {
   const { files } = useApp();
-  const words = useWords();
+  const words = useLogDeskWords();
   const { log: say } = words;
   const [state, setState] = useState<Looked | Taken | 'idle' | 'busy'>('idle');
   const after = (work: Promise<Looked | Taken>) => {
@@ -67,7 +67,10 @@ function Restore() {
   );
 }
 
-function outcome({ fileFault, log }: Words, answer: Exclude<Looked | Taken, { how: 'fits' }>) {
+function outcome(
+  { fileFault, log }: LogDeskWords,
+  answer: Exclude<Looked | Taken, { how: 'fits' }>,
+) {
   if (answer.how === 'taken') return log.taken;
   return answer.how === 'refused' ? fileFault(answer.fault) : log.notTaken(answer);
 }
@@ -80,7 +83,7 @@ interface BroughtProps {
 
 /** What a file would bring in, before anything is written. */
 function Brought({ brings, onTake, onLeave }: BroughtProps) {
-  const { format, log: say } = useWords();
+  const { format, log: say } = useLogDeskWords();
   const { written, outings, bodies, lenses, rigs, plans, copies, deletedHere } = brings;
   const things = (
     [

@@ -12,21 +12,13 @@ import { Screen } from '../../parts/Screen.tsx';
 import { Section } from '../../parts/Section.tsx';
 import { TextField } from '../../parts/TextField.tsx';
 import { useApp } from '../../shell/useApp.ts';
-import { useWords } from '../../words/words.ts';
+import { useLogDeskWords } from '../../words/logDesk.ts';
 import { RigName } from '../outing/RigName.tsx';
 import { CorrectSheet } from './CorrectSheet.tsx';
+import { correctionWords, openWords } from './deskSentences.ts';
 import type { OpenedLog } from './LogPlace.tsx';
 import { Said } from './Said.tsx';
-import {
-  changedDials,
-  correctionWords,
-  DIALS,
-  marksOf,
-  openText,
-  openWords,
-  secondsText,
-  setWords,
-} from './sentences.ts';
+import { changedDials, DIALS, marksOf, openText, secondsText, setWords } from './sentences.ts';
 
 interface Props extends OpenedLog {
   readonly id: string;
@@ -38,7 +30,7 @@ export type SheetField = Exclude<CorrectionValue['field'], 'counts' | 'note'>;
 /** One frame: what was planned, set and first logged; corrections, a note, whether it counts. */
 export function FrameScreen({ log, readOnly, id }: Props) {
   const { log: desk, navigation } = useApp();
-  const words = useWords();
+  const words = useLogDeskWords();
   const { log: say } = words;
   const [open, setOpen] = useState<SheetField | null>(null);
   const [refused, setRefused] = useState(false);
@@ -177,7 +169,7 @@ async function discard(frame: LogFrame, tap: (what: Tap) => Promise<void>): Prom
 /** Takes back what was said last, as long as nothing else was. */
 function Undo() {
   const { log } = useApp();
-  const { log: say } = useWords();
+  const { log: say } = useLogDeskWords();
   const last = log.undoable.value;
   return (
     last && (
@@ -199,7 +191,7 @@ interface FactsProps {
 
 /** What was set, each with what was planned and what was first logged where that differs. */
 function Facts({ frame, onPick }: FactsProps) {
-  const words = useWords();
+  const words = useLogDeskWords();
   const { log: say, outing, parts } = words;
   const { settings, firstSettings, planned, verdict } = frame;
   const wanted = marksOf(words, planned.settings);
@@ -250,7 +242,7 @@ interface CountsProps {
 }
 
 function Counts({ frame: { counts }, otherCounts, act }: CountsProps) {
-  const { log: say } = useWords();
+  const { log: say } = useLogDeskWords();
   return (
     <>
       <p>{counts ? say.countsYes : otherCounts ? say.countsOther : say.countsNo}</p>
@@ -265,7 +257,7 @@ function Counts({ frame: { counts }, otherCounts, act }: CountsProps) {
 
 /** Both ends of the exposure, in the local time of the evening, and what lay around it. */
 function When({ frame }: { readonly frame: LogFrame }) {
-  const words = useWords();
+  const words = useLogDeskWords();
   const { format, log: say } = words;
   const { opened, closed } = frame;
   const clock = (at: Instant) => format.timeFine(at.wallMs, at.offsetMin);

@@ -7,14 +7,15 @@ import { Row } from '../../parts/Row.tsx';
 import { Screen } from '../../parts/Screen.tsx';
 import { Section } from '../../parts/Section.tsx';
 import { useApp } from '../../shell/useApp.ts';
-import { useWords } from '../../words/words.ts';
+import { useLogDeskWords } from '../../words/logDesk.ts';
 import { rigText } from '../outing/RigName.tsx';
+import { sizeText } from './deskSentences.ts';
 import type { OpenedLog } from './LogPlace.tsx';
-import { setWords, sizeText } from './sentences.ts';
+import { setWords } from './sentences.ts';
 
 /** Each set with its pairs: by how much they differ, and what evens them up. */
-export function LedgerScreen({ log }: OpenedLog) {
-  const words = useWords();
+export function LedgerScreen({ log }: Pick<OpenedLog, 'log'>) {
+  const words = useLogDeskWords();
   const { log: say } = words;
   const { plan, gear, outing } = log.journal.state.value;
   const ledgers = log.ledgers.value;
@@ -48,7 +49,7 @@ interface PairProps {
 
 function PairRow({ ledger, gear, outing }: PairProps) {
   const { navigation } = useApp();
-  const words = useWords();
+  const words = useLogDeskWords();
   const { format, log: say } = words;
   const { set, reference, other, mean, passes } = ledger;
   const letter = assemble(gear, other)?.rig.letter;

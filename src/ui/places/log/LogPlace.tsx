@@ -6,16 +6,16 @@ import { EmptyHint } from '../../parts/EmptyHint.tsx';
 import { Notice } from '../../parts/Notice.tsx';
 import { Screen } from '../../parts/Screen.tsx';
 import { Split } from '../../parts/Split.tsx';
+import { later } from '../../shell/later.tsx';
 import { useApp } from '../../shell/useApp.ts';
 import { useWords } from '../../words/words.ts';
 import { ExportScreen } from './ExportScreen.tsx';
-import { FilesScreen } from './FilesScreen.tsx';
-import { FrameScreen } from './FrameScreen.tsx';
-import { LedgerScreen } from './LedgerScreen.tsx';
 import './log.css';
 import { OutingList } from './OutingList.tsx';
 import { OutingScreen } from './OutingScreen.tsx';
-import { PairScreen } from './PairScreen.tsx';
+import { FILES } from './paths.ts';
+
+const desk = later('log', async () => (await import('./DeskPart.tsx')).DeskPart);
 
 /** The Log place: the outings; then the frames of one, with a frame, the ledger or the export beside. */
 export function LogPlace() {
@@ -24,12 +24,15 @@ export function LogPlace() {
   const [first, ...detail] = navigation.at.value.path;
   const outing = first === undefined || first === FILES ? null : (first as OutingId);
   useLayoutEffect(() => log.show(outing), [log, outing]);
-  useEffect(() => () => log.show(null), [log]);
+  useEffect(() => {
+    desk.fetch();
+    return () => log.show(null);
+  }, [log]);
   if (outing === null) {
     return (
       <Split
         list={<OutingList filesOpen={first === FILES} />}
-        detail={first === FILES ? <FilesScreen /> : null}
+        detail={first === FILES ? <desk.Content /> : null}
         hint={words.chooseHint}
       />
     );
@@ -40,29 +43,20 @@ export function LogPlace() {
   return (
     <Split
       list={<OutingScreen key={outing} {...shared} detail={detail} />}
-      detail={<Detail {...shared} detail={detail} />}
+      detail={
+        detail[0] === undefined ? null : detail[0] === 'export' ? (
+          <ExportScreen log={opened.log} />
+        ) : (
+          <desk.Content />
+        )
+      }
       hint={words.openHint}
     />
   );
 }
 
-/** The path under which backup and restore stand; no outing has such an id. */
-const FILES = 'files';
-
 /** What every screen of an opened outing is given. */
 export type OpenedLog = Pick<Extract<Opened, { how: 'open' }>, 'log' | 'readOnly'>;
-
-function Detail({ detail, ...shared }: OpenedLog & { readonly detail: readonly string[] }) {
-  const [what, id, rig] = detail;
-  if (what === 'frame' && id !== undefined) return <FrameScreen key={id} {...shared} id={id} />;
-  if (what === 'export') return <ExportScreen {...shared} />;
-  if (what !== 'ledger') return null;
-  return id === undefined || rig === undefined ? (
-    <LedgerScreen {...shared} />
-  ) : (
-    <PairScreen key={`${id} ${rig}`} {...shared} set={id} other={rig} />
-  );
-}
 
 function NotOpen({ opened }: { readonly opened: Opened | null }) {
   const { log } = useApp();

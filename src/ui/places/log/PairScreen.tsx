@@ -8,19 +8,20 @@ import { Notice } from '../../parts/Notice.tsx';
 import { Screen } from '../../parts/Screen.tsx';
 import { Section } from '../../parts/Section.tsx';
 import { Table } from '../../parts/Table.tsx';
-import { useWords } from '../../words/words.ts';
+import { useLogDeskWords } from '../../words/logDesk.ts';
 import { RigName, rigText } from '../outing/RigName.tsx';
+import { sizeText } from './deskSentences.ts';
 import type { OpenedLog } from './LogPlace.tsx';
-import { setWords, sizeText } from './sentences.ts';
+import { setWords } from './sentences.ts';
 
-interface Props extends OpenedLog {
+interface Props extends Pick<OpenedLog, 'log'> {
   readonly set: string;
   readonly other: string;
 }
 
 /** One pair in one set: the sum in words, cause by cause, in light, by pass, and what is in no sum. */
 export function PairScreen({ log, set, other }: Props) {
-  const words = useWords();
+  const words = useLogDeskWords();
   const { log: say, pair } = words;
   const { plan, gear } = log.journal.state.value;
   const ledger = log.ledgers.value.find((one) => one.set === set && one.other === other);
@@ -98,7 +99,7 @@ export function PairScreen({ log, set, other }: Props) {
 
 /** Each pass by itself, where there is more than the mean says. */
 function Passes({ ledger: { passes, unpaired } }: { readonly ledger: SetLedger }) {
-  const { format, log: say, pair } = useWords();
+  const { format, log: say, pair } = useLogDeskWords();
   if (passes.length < 2 && unpaired.length === 0) return null;
   const free = passes.every(({ differences }) => differences.residual === null);
   return (

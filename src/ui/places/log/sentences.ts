@@ -1,9 +1,7 @@
 import type { OutingLine } from '../../../app/log.ts';
-import { fileName } from '../../../gear/files.ts';
-import { assemble, type Gear } from '../../../gear/rig.ts';
 import { type Settings, sameTimeMark } from '../../../gear/settings.ts';
-import { HAND_TIMING_S, type LogFrame, type OpenTime } from '../../../log/frames.ts';
-import type { Correction, TakenReading } from '../../../outing/state.ts';
+import type { LogFrame, OpenTime } from '../../../log/frames.ts';
+import type { TakenReading } from '../../../outing/state.ts';
 import type { SetId } from '../../../plan/ids.ts';
 import type { Plan } from '../../../plan/plan.ts';
 import type { Seconds } from '../../../science/units.ts';
@@ -27,15 +25,6 @@ export const secondsText = ({ format }: Words, s: Seconds): string =>
 /** How long the shutter was open; null = nobody knows. */
 export const openText = (words: Words, open: OpenTime): string | null =>
   open.from === 'unknown' ? null : secondsText(words, open.s);
-
-/** How that is known. */
-export function openWords({ format, log }: Words, open: OpenTime): string {
-  if (open.from === 'dial') return log.openFrom.dial(format.plain(open.s));
-  if (open.from !== 'hand') return log.openFrom[open.from];
-  return open.certainty === 'wall'
-    ? log.openFrom.wall
-    : log.openFrom.steady(format.plain(HAND_TIMING_S));
-}
 
 /** The marks of a frame's three dials, as the body shows them. */
 export const marksOf = (words: Words, settings: Settings): Readonly<Record<Dial, string>> => ({
@@ -88,10 +77,6 @@ export function setWords({ log }: Words, of: Plan, id: SetId): string {
   return set ? log.setAt(place + 1, set.intent || log.noIntent) : '';
 }
 
-/** A size in stops without its sign: '0.76'. */
-export const sizeText = ({ format }: Words, stops: number): string =>
-  format.number(Math.abs(stops), 2);
-
 /** What a meter said. */
 export function readingWords({ format, log }: Words, { reading }: TakenReading): string {
   if (reading.kind === 'ev') return log.ev(format.number(reading.ev100, 1));
@@ -103,33 +88,4 @@ export function readingWords({ format, log }: Words, { reading }: TakenReading):
   return reading.kind === 'settings'
     ? settings
     : `${settings}, ${log.cameOut(reading.thirdsOver, format.number(Math.abs(reading.thirdsOver) / 3, 1))}`;
-}
-
-/** 'ISO: ISO 200' */
-export function correctionWords(words: Words, gear: Gear, frame: LogFrame, made: Correction) {
-  const { format, log, outing } = words;
-  const { change } = made;
-  const value = (): string => {
-    switch (change.field) {
-      case 'fMark':
-        return format.fMark(change.value);
-      case 'isoMark':
-        return format.isoMark(change.value);
-      case 'time':
-        return timeText(words, change.value);
-      case 'elapsedS':
-        return secondsText(words, change.value);
-      case 'fileNumber': {
-        const body = assemble(gear, frame.rig)?.body;
-        return change.value === null || !body ? log.noFile : fileName(body.files, change.value);
-      }
-      case 'verdict':
-        return change.value === null ? log.noVerdict : outing.verdict.words[change.value];
-      case 'counts':
-        return change.value ? log.yes : log.no;
-      case 'note':
-        return change.value;
-    }
-  };
-  return log.correctedTo(log.fields[change.field], value());
 }
