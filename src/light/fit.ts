@@ -156,8 +156,13 @@ const mean = (values: readonly number[]): number =>
  * two or more lie off to one side the sky changed, and they alone count; when the light stops
  * falling while the model's falls, lamps are fitted. Either is said as a contradiction.
  *
- * Simulated (47 N, equinox, noise 0.1 stop and thirds, true scale 1 +- 0.08; 95 % of the errors):
- * see the test for the figures of this code; now 0.2 to 0.3 stop, half an hour ahead one stop.
+ * Measured by simulation (47 N, equinox, from sunset on, noise 0.1 stop and thirds, true scale
+ * 1 +- 0.08, bad readings off by 1 to 3 stops; 2000 evenings each; 95 % of the errors in stops at
+ * the last reading / half an hour later): one reading 0.28 / 1.10; three over 10 minutes 0.20 /
+ * 1.07, one of them bad 0.56 / 1.36; five over 15 minutes 0.19 / 0.89, one bad 0.23 / 1.05; eight
+ * over 25 minutes, two bad 0.29 / 0.91. Two sigma held 96 to 99 %. So readings fix the present, and
+ * the forecast of half an hour stays a stop wide. Two bad ones in a row at the end cannot be told
+ * from a change of the sky.
  */
 export function fitScene(sky: SkyTable, taken: readonly MeterReading[]): Scene {
   const readings = taken

@@ -89,12 +89,16 @@ const BEFORE_NOON_S = 6 * 3600;
  * solar noon on, the evening that follows it.
  */
 export function eveningDate(site: Site, now: UtcMs): string {
-  const noon = solarNoonAfter(later(now, BEFORE_NOON_S - 86_400), placeOf(site));
-  // The noon of a date is the one nearest to its clock's twelve, so look half a day around.
+  const place = placeOf(site);
+  const noon = solarNoonAfter(later(now, BEFORE_NOON_S - 86_400), place);
+  // A clock may be hours off the sun, so of the dates around take the one that leads back here.
   const { date } = localTime(site.zone, noon);
-  const candidates = [daysLater(date, -1), date, daysLater(date, 1)];
-  const away = (each: string): number => Math.abs(clockNoon(site.zone, each) - noon);
-  return candidates.reduce((best, each) => (away(each) < away(best) ? each : best), date);
+  const away = (each: string): number =>
+    Math.abs(solarDayNear(clockNoon(site.zone, each), place).noon - noon);
+  return [daysLater(date, -1), daysLater(date, 1)].reduce(
+    (best, each) => (away(each) < away(best) ? each : best),
+    date,
+  );
 }
 
 const BELOW: Readonly<Record<SunEventName, BandName>> = {

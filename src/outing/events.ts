@@ -3,12 +3,15 @@ import type { RigId } from '../gear/ids.ts';
 import type { Lens } from '../gear/lens.ts';
 import type { Gear, Rig } from '../gear/rig.ts';
 import type { Settings } from '../gear/settings.ts';
+import type { Reading } from '../light/reading.ts';
 import type { PlannedFrame } from '../plan/frame.ts';
 import type { FrameKey } from '../plan/ids.ts';
 import type { Plan } from '../plan/plan.ts';
-import type { Ev, FNumber, Iso, Seconds } from '../science/units.ts';
+import type { Seconds } from '../science/units.ts';
 import type { EventId, MadeId, OutingId, WriterId } from './ids.ts';
 import type { Instant } from './instant.ts';
+
+export type { Reading };
 
 /** Lines of the set-up sheet, ticked once a rig before the first frame. */
 export const SETUP_ITEMS = [
@@ -35,19 +38,6 @@ export type SetupItem = (typeof SETUP_ITEMS)[number];
 /** What is seen of a frame while its rig still stands. */
 export const VERDICTS = ['good', 'soft', 'moved', 'clipped', 'passer-by-light'] as const;
 export type Verdict = (typeof VERDICTS)[number];
-
-/** A meter reading, or a test frame that serves as one. */
-export type Reading =
-  | { readonly kind: 'ev'; readonly ev100: Ev }
-  | { readonly kind: 'settings'; readonly n: FNumber; readonly t: Seconds; readonly s: Iso }
-  | {
-      readonly kind: 'test-frame';
-      readonly n: FNumber;
-      readonly t: Seconds;
-      readonly s: Iso;
-      /** Thirds of a stop that the frame came out over (positive) or under. */
-      readonly thirdsOver: number;
-    };
 
 /** A field of a frame that was logged wrong; the last correction of a field holds. */
 export type CorrectionValue =
