@@ -1,36 +1,88 @@
-import { readdirSync } from 'node:fs';
+import { readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { runnerImport } from 'vite';
 
 /*
- * Runs every test/bench/*.bench.ts and prints one table. Figures of one machine say little on
- * another, so each bench measures two things in one run and gives their ratio.
+ * Runs every test/bench/*.bench.ts, or those whose names hold a word of the command line, and prints
+ * one table. Figures of one machine say little on another, so each bench measures two things in one
+ * run and the table gives their ratio, with the quartiles of both beside the medians.
  */
 
-/**
- * @typedef {object} Ratio
- * @property {string} name what is compared with what
- * @property {number} measured in the unit
- * @property {number} against in the same unit
- * @property {string} unit
- */
+/** @typedef {import('../test/bench/ratio.ts').Ratio} Ratio */
 
 const root = join(import.meta.dirname, '..');
 const folder = join(root, 'test/bench');
-const files = readdirSync(folder).filter((file) => file.endsWith('.bench.ts'));
-if (files.length === 0) throw new Error(`${folder} holds no bench`);
+const wanted = process.argv.slice(2);
+const files = readdirSync(folder)
+  .filter((file) => file.endsWith('.bench.ts'))
+  .filter((file) => wanted.length === 0 || wanted.some((word) => file.includes(word)))
+  .sort();
+if (files.length === 0) throw new Error(`${folder} holds no such bench`);
 
-/** @type {Ratio[]} */
-const ratios = [];
-for (const file of files.sort()) {
-  /** @type {{ module: { bench: () => Promise<readonly Ratio[]> } }} */
-  const { module } = await runnerImport(join(folder, file), { root, configFile: false });
-  ratios.push(...(await module.bench()));
+/**
+ * @template T
+ * @param {string} file below the root
+ * @returns {Promise<T>}
+ */
+const load = async (file) =>
+  /** @type {{ module: T }} */ (await runnerImport(join(root, file), { root, configFile: false }))
+    .module;
+
+/**
+ * @param {readonly number[]} samples
+ * @param {number} share 0.5 for the median
+ */
+function quantile(samples, share) {
+  const sorted = [...samples].sort((a, b) => a - b);
+  const place = (sorted.length - 1) * share;
+  const below = sorted[Math.floor(place)] ?? Number.NaN;
+  const above = sorted[Math.ceil(place)] ?? Number.NaN;
+  return below + (above - below) * (place - Math.floor(place));
 }
 
-const figure = (/** @type {number} */ value) => value.toPrecision(4).padStart(10);
-console.log('     ratio   measured    against  unit  what');
-for (const { name, measured, against, unit } of ratios) {
-  const ratio = (measured / against).toFixed(3).padStart(10);
-  console.log(`${ratio} ${figure(measured)} ${figure(against)}  ${unit.padEnd(4)}  ${name}`);
+/** @param {number} value */
+const figure = (value) =>
+  Math.abs(value) >= 1000 ? String(Math.round(value)) : value.toPrecision(3);
+
+/** @param {readonly number[]} samples */
+function summary(samples) {
+  const median = figure(quantile(samples, 0.5));
+  if (samples.length === 1) return median;
+  return `${median} (${figure(quantile(samples, 0.25))} to ${figure(quantile(samples, 0.75))})`;
+}
+
+/** @param {Ratio} ratio */
+function line({ name, unit, measured, against, aim }) {
+  const ratio = quantile(measured, 0.5) / quantile(against, 0.5);
+  const verdict = aim === undefined ? '' : ratio <= aim ? 'met' : 'MISSED';
+  return [
+    ratio.toFixed(2).padStart(7),
+    (aim === undefined ? '' : aim.toFixed(2)).padStart(5),
+    verdict.padEnd(6),
+    summary(measured).padStart(26),
+    summary(against).padStart(26),
+    unit.padEnd(6),
+    `${String(measured.length).padStart(3)}  ${name}`,
+  ].join('  ');
+}
+
+/** @type {{ buildApp: () => Promise<string> }} */
+const { buildApp } = await load('test/journeys/driver/build.ts');
+const app = await buildApp();
+try {
+  console.log(
+    [
+      '  ratio    aim        ',
+      'measured'.padStart(26),
+      'against'.padStart(26),
+      'unit      n  what, against what',
+    ].join('  '),
+  );
+  for (const file of files) {
+    /** @type {{ bench: import('../test/bench/ratio.ts').Bench }} */
+    const { bench } = await load(`test/bench/${file}`);
+    for (const ratio of await bench(app)) console.log(line(ratio));
+  }
+} finally {
+  rmSync(app, { recursive: true });
 }

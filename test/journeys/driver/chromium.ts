@@ -172,9 +172,21 @@ class ChromiumWindow implements AppWindow {
     await this.#page.context().setOffline(cut);
   }
 
-  async slowDown(factor: number) {
+  async #attach(): Promise<CDPSession> {
     this.#devtools ??= await this.#page.context().newCDPSession(this.#page);
-    await this.#devtools.send('Emulation.setCPUThrottlingRate', { rate: factor });
+    return this.#devtools;
+  }
+
+  async slowDown(factor: number) {
+    const devtools = await this.#attach();
+    await devtools.send('Emulation.setCPUThrottlingRate', { rate: factor });
+  }
+
+  async heapBytes() {
+    const devtools = await this.#attach();
+    // What hangs on a finalizer or a weak reference goes with a later round.
+    for (let round = 0; round < 3; round += 1) await devtools.send('HeapProfiler.collectGarbage');
+    return (await devtools.send('Runtime.getHeapUsage')).usedSize;
   }
 
   async evaluate<Result, Argument>(

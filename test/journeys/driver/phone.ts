@@ -121,6 +121,8 @@ export interface AppWindow {
   offline(cut: boolean): Promise<void>;
   /** Slows the page's processor by a factor; 1 is full speed. */
   slowDown(factor: number): Promise<void>;
+  /** What the page's scripts hold in memory once all that can go is gone, in bytes. */
+  heapBytes(): Promise<number>;
   /** Runs a function in the page. Only for faults of the device and for measuring. */
   evaluate<Result, Argument>(
     work: (argument: Argument) => Result | Promise<Result>,
