@@ -108,9 +108,3 @@ export function meanLevel(scene: Scene, { startMs, t }: Exposure): Level | null 
     byLamps: mean(({ byLamps }) => byLamps),
   };
 }
-
-/** The mean EV of the scene over an exposure; null where the sky is not known throughout. */
-export function forecastOver(scene: Scene, exposure: Exposure): Forecast | null {
-  const level = meanLevel(scene, exposure);
-  return level && seen(scene, level, later(exposure.startMs, exposure.t / 2));
-}
