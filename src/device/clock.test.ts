@@ -9,6 +9,7 @@ const zone = process.env['TZ'];
 beforeEach(() => void vi.useFakeTimers());
 afterEach(() => {
   vi.useRealTimers();
+  vi.unstubAllGlobals();
   if (zone === undefined) Reflect.deleteProperty(process.env, 'TZ');
   else process.env['TZ'] = zone;
 });
@@ -32,6 +33,15 @@ describe('the clock', () => {
     expect(now).toMatchObject({ offsetMin, zone: name });
     // -0 would come back from a file as 0.
     expect(Object.is(now.offsetMin, -0)).toBe(false);
+  });
+
+  it('asks for the zone where it is cheap to have, each time', () => {
+    let zoneHere = 'Europe/London';
+    vi.stubGlobal('Temporal', { Now: { timeZoneId: () => zoneHere } });
+    const clock = systemClock(session);
+    expect(clock.now().zone).toBe('Europe/London');
+    zoneHere = 'Europe/Paris';
+    expect(clock.now().zone).toBe('Europe/Paris');
   });
 
   it('the steady clock goes on when the wall clock is set back', () => {
