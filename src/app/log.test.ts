@@ -247,7 +247,7 @@ describe('an outing that is opened', () => {
     const made = log.frames.value[2]?.id as EventId;
     await phone.desk.tap({ tap: 'discard', made });
     expect(log.frames.value[2]).toMatchObject({ discarded: true, counts: false });
-    expect(phone.desk.undoable.value).toBe('discarded');
+    expect(phone.desk.undoable.value).toEqual({ kind: 'discarded', made });
     await phone.desk.undo();
     expect(log.frames.value[2]).toMatchObject({ discarded: false, counts: true });
     expect(phone.desk.undoable.value).toBeNull();

@@ -5,9 +5,9 @@ import { type BesidesMade, besidesMade } from '../log/besides.ts';
 import { entriesOf, type LogEntry } from '../log/entries.ts';
 import { framesOf, type LogFrame } from '../log/frames.ts';
 import { countedFrames, ledgersOf, type SetLedger } from '../log/ledger.ts';
-import type { EventKind, OutingEvent } from '../outing/events.ts';
+import type { OutingEvent } from '../outing/events.ts';
 import { fold } from '../outing/fold.ts';
-import type { EventId, OutingId, WriterId } from '../outing/ids.ts';
+import type { EventId, MadeId, OutingId, WriterId } from '../outing/ids.ts';
 import type { Instant } from '../outing/instant.ts';
 import type { Tap } from '../outing/next.ts';
 import type { RunState } from '../outing/state.ts';
@@ -76,14 +76,30 @@ export interface LogDesk {
   /** Says something of the past: a correction, a note, a verdict, a discard. */
   tap(tap: Tap): Promise<Served>;
   /** What `undo` would take back: only what is said of the past, never a step of the run. */
-  readonly undoable: ReadonlySignal<EventKind | null>;
+  readonly undoable: ReadonlySignal<Remark | null>;
   undo(): Promise<Served>;
   /** Takes an outing that nobody has ended in hand again. */
   resume(outing: OutingId): Promise<Resumed>;
 }
 
-/** Events that only say something of what was. */
-const OF_THE_PAST: readonly EventKind[] = ['corrected', 'discarded', 'noted', 'judged'];
+/** What was said last of the past, and of which frame; null = of none. */
+export interface Remark {
+  readonly kind: 'corrected' | 'discarded' | 'noted' | 'judged';
+  readonly made: MadeId | null;
+}
+
+function remarkOf(event: OutingEvent | undefined): Remark | null {
+  switch (event?.kind) {
+    case 'corrected':
+      return { kind: event.kind, made: event.data.frame };
+    case 'discarded':
+    case 'noted':
+    case 'judged':
+      return { kind: event.kind, made: event.data.made };
+    default:
+      return null;
+  }
+}
 
 const CACHE_KEY = 'outing-lines';
 
@@ -198,11 +214,11 @@ export function createLogDesk({
     const now = opened.peek();
     return now?.how === 'open' && !now.readOnly ? now.log.journal : null;
   };
-  const undoable = computed((): EventKind | null => {
+  const undoable = computed((): Remark | null => {
     const now = opened.value;
-    if (now?.how !== 'open' || now.readOnly) return null;
-    const kind = now.log.journal.undoable.value[0]?.kind;
-    return kind !== undefined && OF_THE_PAST.includes(kind) ? kind : null;
+    return now?.how === 'open' && !now.readOnly
+      ? remarkOf(now.log.journal.undoable.value[0])
+      : null;
   });
 
   return {

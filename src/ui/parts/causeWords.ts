@@ -1,8 +1,9 @@
 import type { Cause } from '../../plan/causes.ts';
 import type { Words } from '../words/words.ts';
 
-/** 'Offset, transmission, fade' */
+/** 'Offset, transmission, fade': in a line of text no word needs to break. */
 export const causeWords = ({ pair }: Words, causes: readonly Cause[]): string =>
   causes
     .map((cause, index) => (index === 0 ? pair.causes[cause] : pair.causes[cause].toLowerCase()))
-    .join(', ');
+    .join(', ')
+    .replaceAll('\u00ad', '');

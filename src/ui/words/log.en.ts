@@ -40,7 +40,7 @@ export const log = {
     'not-saved': 'Something said here is not saved yet. Save it first, then go on.',
   },
   readOnly: 'This outing is open in another window. Here it can only be read.',
-  remind: 'This log has not left the phone since the outing ended. A lost phone takes it along.',
+  remind: 'Has not left this phone. A lost phone takes it along.',
 
   ledger: 'Ledger',
   ledgerInShort: (pairs: number, sets: number) =>
@@ -71,7 +71,13 @@ export const log = {
   setAt: (place: number, intent: string) => `${place}. ${intent}`,
 
   fromTo: (from: string, to: string) => `${from} to ${to}`,
-  open: (time: string) => `open ${time}`,
+  open: {
+    steady: (time: string, within: string) => `open ${time} ±${within} s`,
+    wall: (time: string) => `open ${time}, uncertain`,
+    correction: (time: string) => `open ${time}`,
+    unknown: 'open time unknown',
+  },
+  bulb: (time: string) => `Bulb ${time}`,
   notRecorded: 'not recorded yet',
   planned: (mark: string) => `planned ${mark}`,
   retake: (attempt: number) => `retake ${attempt - 1}`,
@@ -89,7 +95,6 @@ export const log = {
   cameOut: (thirds: number, stops: string) =>
     thirds === 0 ? 'came out right' : `came out ${stops} stop ${thirds > 0 ? 'over' : 'under'}`,
 
-  exportTitle: 'Get it off this phone',
   exportHint:
     'Nothing is deleted here by exporting. A file is made ready first; then you hand it on.',
   table: 'Table',

@@ -1,4 +1,5 @@
-import type { CorrectionValue, EventKind } from '../../outing/events.ts';
+import type { Remark } from '../../app/log.ts';
+import type { CorrectionValue } from '../../outing/events.ts';
 
 const count = (number: number, one: string, several: string): string =>
   `${number} ${number === 1 ? one : several}`;
@@ -13,7 +14,7 @@ export const logDesk = {
   frameGone: 'There is no such frame. It may have been undone.',
   earlier: 'Earlier',
   later: 'Later',
-  pass: (pass: number, repeat: number) => `pass ${pass}, frame ${repeat}`,
+  pass: (pass: number, repeat: number) => `Pass ${pass}, frame ${repeat}`,
   settings: 'Settings',
   settingsHint: 'Tap one to correct it. What was first logged stays readable.',
   fields: {
@@ -26,15 +27,16 @@ export const logDesk = {
     counts: 'Counts',
     note: 'Note',
   } satisfies Record<CorrectionValue['field'], string>,
+  openFor: (time: string) => `Open ${time}`,
   openFrom: {
-    dial: (exact: string) => `by the body: ${exact} s behind its mark`,
+    dial: (exact: string) => `by the body, ${exact} s behind its mark`,
     steady: (within: string) => `measured between two taps, ±${within} s`,
     wall: 'by the phone’s clock alone, uncertain',
     correction: 'as corrected',
     unknown: 'the clock was set back: nobody knows',
   },
-  noFile: 'no file number',
-  noVerdict: 'no verdict',
+  noFile: 'No file number',
+  noVerdict: 'No verdict',
   when: 'When',
   day: 'Day',
   opened: 'Shutter opened',
@@ -59,14 +61,17 @@ export const logDesk = {
   no: 'no',
   correct: (what: string) => `Correct to ${what}`,
   unchanged: 'No change yet',
-  bulb: 'Bulb',
   seconds: 's',
   done: 'Done',
   elapsedHint: 'How long the shutter really was open.',
   secondsBad: 'A time is above zero. Nothing was changed.',
   withoutNumber: 'Without a number',
-  undo: (what: EventKind) =>
-    `Undo ${{ corrected: 'correction', discarded: 'discard', noted: 'note', judged: 'verdict' }[what as string] ?? what}`,
+  undo: {
+    corrected: 'Undo the correction',
+    discarded: 'Undo the discard',
+    noted: 'Undo the note',
+    judged: 'Undo the verdict',
+  } satisfies Record<Remark['kind'], string>,
   refused: 'That could not be logged. Nothing was changed.',
 
   ledgerHint:
@@ -79,15 +84,14 @@ export const logDesk = {
   pairDiffers: (stops: string) => `The pair differs by ${stops} stop.`,
   pairAlike: 'The pair does not differ.',
   againstOne: 'against',
-  byCause: 'Cause by cause',
-  withoutUnknown: (causes: string) => `Without ${causes.toLowerCase()}: unknown.`,
+  withoutUnknown: (causes: string) => `Not in it, because unknown: ${causes.toLowerCase()}.`,
   passesCaption: 'In stops',
   against: (other: string, reference: string) => `${other} against ${reference}`,
   renders: (rig: string, brighter: boolean) =>
     `${rig} renders ${brighter ? 'brighter' : 'darker'}.`,
-  evenUp: (stops: string) => `even-up ${stops}`,
-  residual: (stops: string) => `residual ${stops}`,
-  inPasses: (passes: number) => count(passes, 'pass', 'passes'),
+  evenUp: (stops: string) => `even-up\u00a0${stops}`,
+  residual: (stops: string) => `residual\u00a0${stops}`,
+  meanOf: (passes: number) => `mean of ${passes} passes`,
   byPass: 'By pass',
   passHead: 'Pass',
   unpaired: (passes: readonly number[]) =>
@@ -110,10 +114,12 @@ export const logDesk = {
     'A backup, a journal or a gear file of this app. It is read whole and told to you first. What is here is never changed or removed.',
   chooseFile: 'Choose a file',
   readingFile: 'Reading the file.',
-  fits: (date: string, time: string) => `Written ${date}, ${time}.`,
+  fits: (date: string, time: string) =>
+    `The file was written ${date}, ${time}. Nothing is taken in before you say so.`,
   bringsTitle: 'It would bring in',
+  bringsNothing: 'Nothing new',
   brings: {
-    nothing: 'Nothing new: all of it is here already.',
+    nothing: 'All of it is here already, or was deleted here.',
     outing: (name: string) => `Outing ${name}`,
     lines: (name: string) => `New lines for the outing ${name}`,
     bodies: (bodies: number) => count(bodies, 'body', 'bodies'),

@@ -14,9 +14,8 @@ import { NumberField } from '../../parts/NumberField.tsx';
 import { Sheet } from '../../parts/Sheet.tsx';
 import { useLogDeskWords } from '../../words/logDesk.ts';
 import { FileStepper } from '../outing/FileStepper.tsx';
-import { timeText } from '../outing/marks.ts';
 import type { SheetField } from './FrameScreen.tsx';
-import { marksOf } from './sentences.ts';
+import { marksOf, timeMarkText } from './sentences.ts';
 
 interface Props {
   readonly gear: Gear;
@@ -107,14 +106,14 @@ function TimeSheet({ parts, frame, settings, onCorrect, onClose }: Shared) {
   const marks = parts.body.bulb.kind === 'none' ? timed : [...timed, BULB];
   // Held as long as the shutter was open, as far as that is known.
   const held = frame.exact?.t ?? frame.planned.exact.t;
-  const text = timeText(words, time);
+  const text = timeMarkText(words, time);
   return (
     <Sheet
       title={log.fields.time}
       onClose={onClose}
       acts={
         <CorrectAct
-          to={text === timeText(words, settings.time) ? null : text}
+          to={text === timeMarkText(words, settings.time) ? null : text}
           onPress={() => onCorrect({ field: 'time', value: time })}
         />
       }
@@ -123,8 +122,8 @@ function TimeSheet({ parts, frame, settings, onCorrect, onClose }: Shared) {
         label={log.fields.time}
         marks={marks}
         at={marks.indexOf(time.kind === 'bulb' ? BULB : time.mark)}
-        write={(mark) => (mark === BULB ? log.bulb : format.timeMark(mark))}
-        note={log.planned(timeText(words, frame.planned.settings.time))}
+        write={(mark) => (mark === BULB ? log.bulb(format.duration(held)) : format.timeMark(mark))}
+        note={log.planned(timeMarkText(words, frame.planned.settings.time))}
         onTurn={(to) => {
           const mark = marks[to] ?? BULB;
           setTime(mark === BULB ? { kind: 'bulb', seconds: held } : { kind: 'dial', mark });

@@ -7,7 +7,15 @@ import type { Instant } from '../../../outing/instant.ts';
 import type { RunState } from '../../../outing/state.ts';
 import { RigSign } from '../../parts/RigSign.tsx';
 import { useWords } from '../../words/words.ts';
-import { changedDials, DIALS, marksOf, openText, readingWords, remarks } from './sentences.ts';
+import {
+  changedDials,
+  clockText,
+  DIALS,
+  marksOf,
+  openText,
+  readingWords,
+  remarks,
+} from './sentences.ts';
 
 interface Props {
   readonly entry: LogEntry;
@@ -88,16 +96,12 @@ interface FrameLineProps {
 /** A frame: what was set, when, its file, and what is to be said of it. */
 function FrameLine({ frame, current, onPress }: FrameLineProps) {
   const words = useWords();
-  const { format, log } = words;
   const { opened, closed, openTime, letter, fileName } = frame;
   const marks = marksOf(words, frame.settings ?? frame.planned.settings);
   const changed = changedDials(frame);
-  const clock = ({ wallMs, offsetMin }: Instant) => format.timeFine(wallMs, offsetMin);
-  const open = openText(words, openTime);
   const about = [
-    closed ? log.fromTo(clock(opened), clock(closed)) : clock(opened),
-    // What the body timed, its mark says.
-    openTime.from !== 'dial' && frame.settings && log.open(open ?? words.parts.unknown),
+    clockText(words, opened, closed),
+    frame.settings && openText(words, openTime),
     fileName,
   ];
   const said = remarks(words, frame);

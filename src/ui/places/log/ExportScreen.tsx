@@ -12,7 +12,7 @@ export function ExportScreen({ log }: Pick<OpenedLog, 'log'>) {
   const { log: say } = useWords();
   const { outing } = log.journal;
   return (
-    <Screen inner title={say.exportTitle}>
+    <Screen inner title={say.export}>
       <p>{say.exportHint}</p>
       <Section title={say.table}>
         <p>{say.tableIs}</p>

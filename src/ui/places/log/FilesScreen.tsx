@@ -4,6 +4,7 @@ import { Button } from '../../parts/Button.tsx';
 import { Notice } from '../../parts/Notice.tsx';
 import { Screen } from '../../parts/Screen.tsx';
 import { Section } from '../../parts/Section.tsx';
+import { Sheet } from '../../parts/Sheet.tsx';
 import { TakeFile } from '../../parts/TakeFile.tsx';
 import { useApp } from '../../shell/useApp.ts';
 import { type LogDeskWords, useLogDeskWords } from '../../words/logDesk.ts';
@@ -101,7 +102,30 @@ function Brought({ brings, onTake, onLeave }: BroughtProps) {
   ];
   const nothing = outings.length + bodies + lenses + rigs + plans === 0;
   return (
-    <div class="log-brought" role="status">
+    <Sheet
+      title={nothing ? say.bringsNothing : say.bringsTitle}
+      onClose={onLeave}
+      acts={
+        <>
+          <Button field onPress={onLeave}>
+            {nothing ? say.done : say.leaveIt}
+          </Button>
+          {!nothing && (
+            <Button rank="main" field onPress={onTake}>
+              {say.takeIn}
+            </Button>
+          )}
+        </>
+      }
+    >
+      {nothing && <p>{say.brings.nothing}</p>}
+      {lines.length > 0 && (
+        <ul class="log-notes">
+          {lines.map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
+      )}
       {written && (
         <p class="hint">
           {say.fits(
@@ -110,22 +134,6 @@ function Brought({ brings, onTake, onLeave }: BroughtProps) {
           )}
         </p>
       )}
-      {nothing ? <p>{say.brings.nothing}</p> : <h3>{say.bringsTitle}</h3>}
-      {lines.length > 0 && (
-        <ul class="log-notes">
-          {lines.map((line) => (
-            <li key={line}>{line}</li>
-          ))}
-        </ul>
-      )}
-      <div class="acts">
-        {!nothing && (
-          <Button rank="main" onPress={onTake}>
-            {say.takeIn}
-          </Button>
-        )}
-        <Button onPress={onLeave}>{nothing ? say.done : say.leaveIt}</Button>
-      </div>
-    </div>
+    </Sheet>
   );
 }

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { LogFrame } from '../../../log/frames.ts';
 import type { CorrectionValue } from '../../../outing/events.ts';
+import type { MadeId } from '../../../outing/ids.ts';
 import type { Instant } from '../../../outing/instant.ts';
 import type { Tap } from '../../../outing/next.ts';
 import { Button } from '../../parts/Button.tsx';
@@ -18,7 +19,7 @@ import { CorrectSheet } from './CorrectSheet.tsx';
 import { correctionWords, openWords } from './deskSentences.ts';
 import type { OpenedLog } from './LogPlace.tsx';
 import { Said } from './Said.tsx';
-import { changedDials, DIALS, marksOf, openText, secondsText, setWords } from './sentences.ts';
+import { changedDials, DIALS, marksOf, secondsText, setWords } from './sentences.ts';
 
 interface Props extends OpenedLog {
   readonly id: string;
@@ -83,7 +84,7 @@ export function FrameScreen({ log, readOnly, id }: Props) {
         </p>
         <Said log={log} readOnly={readOnly} />
         {refused && <Notice urgent>{say.refused}</Notice>}
-        <Undo />
+        <Undo made={frame.id} />
       </div>
       <Section title={say.settings}>
         {!readOnly && frame.settings && <p class="hint">{say.settingsHint}</p>}
@@ -166,17 +167,17 @@ async function discard(frame: LogFrame, tap: (what: Tap) => Promise<void>): Prom
   }
 }
 
-/** Takes back what was said last, as long as nothing else was. */
-function Undo() {
+/** Takes back what was said last, where it was said of this frame. */
+function Undo({ made }: { readonly made: MadeId }) {
   const { log } = useApp();
   const { log: say } = useLogDeskWords();
   const last = log.undoable.value;
   return (
-    last && (
+    last?.made === made && (
       <div class="acts">
         <Button onPress={() => void log.undo()}>
           <Icon name="undo" />
-          {say.undo(last)}
+          {say.undo[last.kind]}
         </Button>
       </div>
     )
@@ -208,7 +209,9 @@ function Facts({ frame, onPick }: FactsProps) {
     }),
     [
       'elapsedS',
-      say.open(openText(words, frame.openTime) ?? parts.unknown),
+      say.openFor(
+        frame.openTime.from === 'unknown' ? parts.unknown : secondsText(words, frame.openTime.s),
+      ),
       openWords(words, frame.openTime),
     ],
     ['fileNumber', frame.fileName ?? say.noFile, say.fields.fileNumber],

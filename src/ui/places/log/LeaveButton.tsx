@@ -26,7 +26,7 @@ export function LeaveButton({ leaving, title, children }: Props) {
     <>
       {made?.how === 'store' && <Notice urgent>{log.notReady(log.why[made.fault.kind])}</Notice>}
       <div class="acts">
-        <Button rank="main" busy={state === 'preparing'} onPress={prepare}>
+        <Button busy={state === 'preparing'} onPress={prepare}>
           {children}
         </Button>
       </div>

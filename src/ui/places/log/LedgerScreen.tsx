@@ -5,7 +5,6 @@ import { EmptyHint } from '../../parts/EmptyHint.tsx';
 import { RigSign } from '../../parts/RigSign.tsx';
 import { Row } from '../../parts/Row.tsx';
 import { Screen } from '../../parts/Screen.tsx';
-import { Section } from '../../parts/Section.tsx';
 import { useApp } from '../../shell/useApp.ts';
 import { useLogDeskWords } from '../../words/logDesk.ts';
 import { rigText } from '../outing/RigName.tsx';
@@ -23,19 +22,22 @@ export function LedgerScreen({ log }: Pick<OpenedLog, 'log'>) {
   return (
     <Screen inner title={say.ledger}>
       {ledgers.length === 0 ? <EmptyHint>{say.noLedger}</EmptyHint> : <p>{say.ledgerHint}</p>}
-      {sets.map((set) => (
-        <Section key={set} title={setWords(words, plan, set)}>
-          <ul>
-            {ledgers
-              .filter((ledger) => ledger.set === set)
-              .map((ledger) => (
-                <li key={ledger.other}>
-                  <PairRow ledger={ledger} gear={gear} outing={outing} />
-                </li>
-              ))}
-          </ul>
-        </Section>
-      ))}
+      <div>
+        {sets.map((set) => (
+          <section key={set}>
+            <h2 class="log-set">{setWords(words, plan, set)}</h2>
+            <ul>
+              {ledgers
+                .filter((ledger) => ledger.set === set)
+                .map((ledger) => (
+                  <li key={ledger.other}>
+                    <PairRow ledger={ledger} gear={gear} outing={outing} />
+                  </li>
+                ))}
+            </ul>
+          </section>
+        ))}
+      </div>
       {plan.sets.some(({ kind }) => kind === 'capped-dark') && <p class="hint">{say.darksApart}</p>}
     </Screen>
   );
@@ -65,11 +67,16 @@ function PairRow({ ledger, gear, outing }: PairProps) {
             ? [
                 say.evenUp(format.stopsFine(evenUp(mean).stops)),
                 mean.residual && say.residual(format.stopsFine(mean.residual.stops)),
-                say.inPasses(passes.length),
               ]
                 .filter(Boolean)
                 .join(' · ')
             : say.noPair}
+          {passes.length > 1 && (
+            <>
+              <br />
+              {say.meanOf(passes.length)}
+            </>
+          )}
         </>
       }
       onPress={() => navigation.go('log', outing, 'ledger', set, other)}

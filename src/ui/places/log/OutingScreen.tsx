@@ -48,7 +48,6 @@ export function OutingScreen({ log, readOnly, detail }: Props) {
       <div class="log-about">
         <p>{spanWords(words, line)}</p>
         <Said log={log} readOnly={readOnly} />
-        {ended && !plan.invented && left === null && <Notice>{say.remind}</Notice>}
         <div>
           <Row
             title={say.ledger}
@@ -65,7 +64,9 @@ export function OutingScreen({ log, readOnly, detail }: Props) {
                     format.time(left.wallMs, begun.offsetMin),
                     left.what,
                   )
-                : say.neverLeft
+                : ended && !plan.invented
+                  ? say.remind
+                  : say.neverLeft
             }
             current={detail[0] === 'export'}
             onPress={() => open('export')}

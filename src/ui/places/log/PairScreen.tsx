@@ -64,9 +64,9 @@ export function PairScreen({ log, set, other }: Props) {
         )}
       </div>
       {mean && (
-        <Section title={say.byCause}>
+        <div class="log-about">
           <DifferenceFigures differences={mean} />
-        </Section>
+        </div>
       )}
       <Passes ledger={ledger} />
       <Section title={say.below}>

@@ -4,8 +4,7 @@ import { HAND_TIMING_S, type LogFrame, type OpenTime } from '../../../log/frames
 import type { Correction } from '../../../outing/state.ts';
 import type { LogDeskWords } from '../../words/logDesk.ts';
 import type { Words } from '../../words/words.ts';
-import { timeText } from '../outing/marks.ts';
-import { secondsText } from './sentences.ts';
+import { secondsText, timeMarkText } from './sentences.ts';
 
 /** How that is known. */
 export function openWords({ format, log }: LogDeskWords, open: OpenTime): string {
@@ -36,7 +35,7 @@ export function correctionWords(
       case 'isoMark':
         return format.isoMark(change.value);
       case 'time':
-        return timeText(words, change.value);
+        return timeMarkText(words, change.value);
       case 'elapsedS':
         return secondsText(words, change.value);
       case 'fileNumber': {

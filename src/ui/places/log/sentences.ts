@@ -1,12 +1,12 @@
 import type { OutingLine } from '../../../app/log.ts';
 import { type Settings, sameTimeMark } from '../../../gear/settings.ts';
-import type { LogFrame, OpenTime } from '../../../log/frames.ts';
+import { HAND_TIMING_S, type LogFrame, type OpenTime } from '../../../log/frames.ts';
+import type { Instant } from '../../../outing/instant.ts';
 import type { TakenReading } from '../../../outing/state.ts';
 import type { SetId } from '../../../plan/ids.ts';
 import type { Plan } from '../../../plan/plan.ts';
 import type { Seconds } from '../../../science/units.ts';
 import type { Words } from '../../words/words.ts';
-import { timeText } from '../outing/marks.ts';
 
 /** '12 Feb 2027, 17:30 to 18:51', in the local time of the evening. */
 export function spanWords({ format, log }: Words, line: Pick<OutingLine, 'begun' | 'ended'>) {
@@ -22,14 +22,36 @@ export function spanWords({ format, log }: Words, line: Pick<OutingLine, 'begun'
 export const secondsText = ({ format }: Words, s: Seconds): string =>
   s < 60 ? format.timeMark(format.plain(s, 1)) : format.duration(s);
 
-/** How long the shutter was open; null = nobody knows. */
-export const openText = (words: Words, open: OpenTime): string | null =>
-  open.from === 'unknown' ? null : secondsText(words, open.s);
+/** How long the shutter was open, with how sure that is; null where the body's mark says it all. */
+export function openText(words: Words, open: OpenTime): string | null {
+  const { format, log } = words;
+  if (open.from === 'dial') return null;
+  if (open.from === 'unknown') return log.open.unknown;
+  const time = secondsText(words, open.s);
+  if (open.from === 'correction') return log.open.correction(time);
+  return open.certainty === 'wall'
+    ? log.open.wall(time)
+    : log.open.steady(time, format.plain(HAND_TIMING_S));
+}
+
+/** '17:31:21 to 17:32:25'; one instant where the clock shows no other. */
+export function clockText({ format, log }: Words, opened: Instant, closed: Instant | null): string {
+  const [from, to] = [opened, closed ?? opened].map(({ wallMs, offsetMin }) =>
+    format.timeFine(wallMs, offsetMin),
+  );
+  return from === to || from === undefined || to === undefined
+    ? (from ?? '')
+    : log.fromTo(from, to);
+}
+
+/** A time as it is dialled; a held one with how long: 'Bulb 4:00'. */
+export const timeMarkText = ({ format, log }: Words, time: Settings['time']): string =>
+  time.kind === 'bulb' ? log.bulb(format.duration(time.seconds)) : format.timeMark(time.mark);
 
 /** The marks of a frame's three dials, as the body shows them. */
 export const marksOf = (words: Words, settings: Settings): Readonly<Record<Dial, string>> => ({
   fMark: words.format.fMark(settings.fMark),
-  time: timeText(words, settings.time),
+  time: timeMarkText(words, settings.time),
   isoMark: words.format.isoMark(settings.isoMark),
 });
 
