@@ -11,7 +11,7 @@ import { newPlan, newSet } from '../plan/newPlan.ts';
 import { swapCount } from '../plan/order.ts';
 import { readPlan } from '../plan/parse.ts';
 import { ORDERS, type OrderName, type Plan, type PlanSet } from '../plan/plan.ts';
-import { PRACTICE_PLAN } from '../plan/practicePlan.ts';
+import { PRACTICE_PLAN_ID, practicePlan } from '../plan/practicePlan.ts';
 import { dialledIn, type Prepared, preparePlan } from '../plan/prepare.ts';
 import { type ReadyListName, readyList } from '../plan/readyLists.ts';
 import { isRefusal } from '../science/refusal.ts';
@@ -278,8 +278,8 @@ export function createPlanDesk({
       }),
 
     addPractice() {
-      if (!kept.peek().some(({ id }) => id === PRACTICE_PLAN.id)) apply(PRACTICE_PLAN, false);
-      return PRACTICE_PLAN.id;
+      if (!find(PRACTICE_PLAN_ID)) apply(practicePlan(), false);
+      return PRACTICE_PLAN_ID;
     },
   };
 }

@@ -2,11 +2,13 @@ import { describe, expect, it } from 'vitest';
 import { PRACTICE_GEAR } from '../gear/practice.ts';
 import type { EventId, SessionId, WriterId } from '../outing/ids.ts';
 import type { Instant } from '../outing/instant.ts';
-import { PRACTICE_PLAN } from '../plan/practicePlan.ts';
+import { practicePlan } from '../plan/practicePlan.ts';
 import type { Store, StoreFault } from '../store/contract.ts';
 import { memoryStore } from '../store/memory.ts';
 import { eventReader } from './eventReader.ts';
 import { createRunDesk, type RunWorld } from './run.ts';
+
+const PRACTICE_PLAN = practicePlan();
 
 /** A phone whose clock moves by hand and whose services do nothing but count. */
 class Phone {

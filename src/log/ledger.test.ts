@@ -6,10 +6,12 @@ import type { Cause } from '../plan/causes.ts';
 import { type Differences, evenUp } from '../plan/differences.ts';
 import type { SetId } from '../plan/ids.ts';
 import type { Plan } from '../plan/plan.ts';
-import { PRACTICE_PLAN } from '../plan/practicePlan.ts';
+import { practicePlan } from '../plan/practicePlan.ts';
 import { preparePlan } from '../plan/prepare.ts';
 import { iso, seconds, stops } from '../science/units.ts';
 import { type CountedFrame, ledgersOf, type SetLedger } from './ledger.ts';
+
+const PRACTICE_PLAN = practicePlan();
 
 const { frames: planned, table } = preparePlan(PRACTICE_PLAN, PRACTICE_GEAR);
 const [alder, birch] = PRACTICE_PLAN.rigs;

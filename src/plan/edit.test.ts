@@ -4,7 +4,9 @@ import type { RigId } from '../gear/ids.ts';
 import { addSet, changeOrder, changeRigs, changeSet, copySet, deleteSet, moveSet } from './edit.ts';
 import type { SetId } from './ids.ts';
 import type { Plan } from './plan.ts';
-import { PRACTICE_PLAN } from './practicePlan.ts';
+import { practicePlan } from './practicePlan.ts';
+
+const PRACTICE_PLAN = practicePlan();
 
 const ids = ({ sets }: Plan): readonly string[] => sets.map(({ id }) => id.at(-1) ?? '');
 const id = (index: number): SetId => PRACTICE_PLAN.sets[index]?.id as SetId;

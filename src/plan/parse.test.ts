@@ -7,8 +7,10 @@ import type { PlanId } from './ids.ts';
 import { newPlan } from './newPlan.ts';
 import { readPlan, readPlannedFrame } from './parse.ts';
 import type { Plan } from './plan.ts';
-import { PRACTICE_PLAN } from './practicePlan.ts';
+import { practicePlan } from './practicePlan.ts';
 import { preparePlan } from './prepare.ts';
+
+const PRACTICE_PLAN = practicePlan();
 
 const json = (value: unknown): unknown => JSON.parse(JSON.stringify(value));
 

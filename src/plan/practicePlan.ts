@@ -8,6 +8,8 @@ import { newPlan } from './newPlan.ts';
 import type { Hold, Plan } from './plan.ts';
 import { readyList } from './readyLists.ts';
 
+export const PRACTICE_PLAN_ID = 'practice-plan' as PlanId;
+
 /** Birch stays two thirds of a stop narrower than Alder: f/8 beside f/6.3. */
 const TWO_THIRDS_NARROWER: Hold = {
   kind: 'same-iso-and-time',
@@ -20,7 +22,11 @@ const TWO_THIRDS_NARROWER: Hold = {
  */
 const BY_HAND: TimeChoice = { kind: 'bulb', seconds: seconds(60) };
 
-function practicePlan(): Plan {
+/**
+ * The invented plan of the practice outing: Alder against Birch, the mixed dusk list. Worked out at
+ * each call, so that a start which needs none does not wait for it.
+ */
+export function practicePlan(): Plan {
   const rigs = PRACTICE_GEAR.rigs.filter(({ letter }) => letter === 'A' || letter === 'B');
   const ids = rigs.map(({ id }) => id);
   const assembled = ids.flatMap((id) => assemble(PRACTICE_GEAR, id) ?? []);
@@ -32,7 +38,7 @@ function practicePlan(): Plan {
     }),
   );
   return {
-    ...newPlan('practice-plan' as PlanId, 'An evening at the old ferry slip', ids),
+    ...newPlan(PRACTICE_PLAN_ID, 'An evening at the old ferry slip', ids),
     note: 'Invented, to practise on: no such bodies, no such place.',
     order: list.order,
     sets: list.sets.map((set, place) => ({
@@ -43,6 +49,3 @@ function practicePlan(): Plan {
     invented: true,
   };
 }
-
-/** The invented plan of the practice outing: Alder against Birch, the mixed dusk list. */
-export const PRACTICE_PLAN: Plan = practicePlan();

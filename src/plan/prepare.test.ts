@@ -7,9 +7,11 @@ import { millimetres, seconds, stops } from '../science/units.ts';
 import type { SetId } from './ids.ts';
 import { swapCount } from './order.ts';
 import type { Hold, Plan, PlanSet } from './plan.ts';
-import { PRACTICE_PLAN } from './practicePlan.ts';
+import { practicePlan } from './practicePlan.ts';
 import { dialledIn, type OtherRow, preparePlan, type SetTable } from './prepare.ts';
 import { type Problem, stopsStart } from './problems.ts';
+
+const PRACTICE_PLAN = practicePlan();
 
 const [A, B, C] = PRACTICE_GEAR.rigs.map(({ id }) => id) as [RigId, RigId, RigId];
 

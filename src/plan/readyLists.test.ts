@@ -8,10 +8,12 @@ import { must } from '../science/refusal.ts';
 import type { PlanId, SetId } from './ids.ts';
 import { newPlan } from './newPlan.ts';
 import { DEFAULT_PASSES } from './passes.ts';
-import { PRACTICE_PLAN } from './practicePlan.ts';
+import { practicePlan } from './practicePlan.ts';
 import { preparePlan } from './prepare.ts';
 import { stopsStart } from './problems.ts';
 import { READY_LISTS, type ReadyListName, readyList } from './readyLists.ts';
+
+const PRACTICE_PLAN = practicePlan();
 
 const [alder, birch, cedar] = PRACTICE_GEAR.rigs.flatMap(
   ({ id }) => assemble(PRACTICE_GEAR, id) ?? [],

@@ -9,10 +9,12 @@ import type { PlannedFrame } from './frame.ts';
 import type { SetId } from './ids.ts';
 import { swapCount } from './order.ts';
 import { ORDERS, type Plan, type PlanSet } from './plan.ts';
-import { PRACTICE_PLAN } from './practicePlan.ts';
+import { practicePlan } from './practicePlan.ts';
 import { preparePlan } from './prepare.ts';
 import { restOwed } from './rest.ts';
 import { timelineOf } from './timeline.ts';
+
+const PRACTICE_PLAN = practicePlan();
 
 const [alder, birch, cedar] = PRACTICE_GEAR.rigs.map(({ id }) => id);
 if (!alder || !birch || !cedar) throw new Error('three practice rigs');
