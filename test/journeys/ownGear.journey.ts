@@ -1,5 +1,16 @@
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
-import { asked, record, seeAsked, setUp, shoot, untilExpose, wait, wake } from './acts/run.ts';
+import {
+  asked,
+  record,
+  seeAsked,
+  setUp,
+  shoot,
+  unhurried,
+  until,
+  untilExpose,
+  wait,
+  wake,
+} from './acts/run.ts';
 import { takePhone } from './driver/chromium.ts';
 import type { AppWindow, Phone } from './driver/phone.ts';
 import { type AppServer, startServer } from './driver/server.ts';
@@ -104,10 +115,10 @@ test('side by side one tap starts both, and each has its own end and record', as
   await app.tap('button', 'Plan');
   await app.tap('button', /^1\. Equal pictures/);
   const stands = async () => await app.read('spinbutton', 'Time');
-  for (let click = 0; click < 40 && !(await stands()).startsWith('30 s'); click += 1) {
+  for (let click = 0; click < 40 && !/^30\s/.test(await stands()); click += 1) {
     await app.tap('button', 'Time: one click up');
   }
-  expect(await stands()).toMatch(/^30 s/);
+  expect(await stands()).toMatch(/^30\s/);
   await app.tap('button', 'Back');
   await app.tap('button', /^A B/);
   await app.tap('radio', /^Side by side/);
@@ -125,7 +136,8 @@ test('side by side one tap starts both, and each has its own end and record', as
   await wait(app, 30);
   await wake(app);
   await app.tap('button', `${RIGS[0]}: Record as planned`);
-  expect(await app.count('timer')).toBe(1);
+  await until(async () => (await app.count('timer')) === 1, 'one of the two to be recorded');
+  await unhurried();
   await record(app);
   await seeAsked(app, 'List done');
 });

@@ -135,4 +135,141 @@ describe('the practice outing', () => {
     await seeAsked(window, 'Ended');
     expect(window.problems).toEqual([]);
   });
+
+  test('keeps every frame with what was planned and what was set', async () => {
+    await phone.window.tap('button', 'Open the log');
+    await phone.window.seeThe('heading', 'An evening at the old ferry slip');
+    const rows = await table();
+    // Sixteen frames and one retake.
+    expect(rows).toHaveLength(17);
+    expect(rows.filter((row) => row['Counts'] === 'true')).toHaveLength(16);
+    expect(rows.map((row) => row['FileName']).slice(0, 2)).toEqual(['ALD_0101', 'BIR09001']);
+    const [first, changed] = rows;
+    expect(first).toMatchObject({
+      ExposureTime: '64',
+      FNumber: '6.3',
+      PhotographicSensitivity: '100',
+      AsPlanned: 'true',
+      Verdict: 'good',
+      Invented: 'true',
+      TimeZone: 'Europe/London',
+    });
+    expect(changed).toMatchObject({
+      PhotographicSensitivity: '125',
+      PlannedPhotographicSensitivity: '100',
+      AsPlanned: 'false',
+    });
+    const bulb = rows.find((row) => row['TimeMark'] === 'bulb');
+    expect(bulb?.['ExposureTimeFrom']).toBe('hand-steady');
+    expect(Number(bulb?.['ExposureTime'])).toBeGreaterThan(88);
+    expect(Number(bulb?.['ExposureTime'])).toBeLessThan(93);
+    expect(bulb?.['PlannedExposureTime']).toBe('60');
+  });
+
+  test('states the practice pair: 0.67 and 0.09, 0.76 per area, 1.50 in all', async () => {
+    const rows = await table();
+    // The second pass of the first set was shot as planned on both rigs.
+    const pair = rows.find((row) => row['Rig'] === 'B' && row['Pass'] === '2');
+    expect(Number(pair?.['ApertureStops'])).toBeCloseTo(-0.67, 2);
+    expect(Number(pair?.['TimeStops'])).toBeCloseTo(-0.09, 2);
+    expect(Number(pair?.['LightPerAreaStops'])).toBeCloseTo(-0.76, 2);
+    expect(Number(pair?.['LightWholeSensorStops'])).toBeCloseTo(-1.5, 2);
+    expect(Number(pair?.['EvenUpStops'])).toBeCloseTo(0.76, 2);
+    expect(pair?.['FadeStops']).toBe('');
+    expect(pair?.['UnknownCauses']).toContain('fade');
+  });
+
+  test('changes ledger, even-up and table when only the log is corrected', async () => {
+    const { window } = phone;
+    await window.tap('button', 'Back');
+    await window.tap('button', /^Ledger/);
+    await window.see('Differs by 0.59 stop');
+    // 90 s held for 60 in one pass, 62 in the other.
+    expect(await ledgerOf('2. Base ISO, two stops under')).toMatch(/Differs by 0\.9\d stop/);
+    await window.tap('button', 'Back');
+    await correct(/BIR09001/, /^ISO/, 'ISO: one click down', 'Correct to ISO\u00a0100');
+    await window.tap('button', /^Ledger/);
+    // ISO 125 against 100 in one pass of two: a third of a stop, half of it in the mean.
+    await window.see('Differs by 0.76 stop');
+    await window.tap('button', 'Back');
+    await window.tap('button', /open 1:3/);
+    await window.tap('button', /^Shutter open|^Open/);
+    const sheet = { within: { role: 'dialog', name: 'Shutter open' } } as const;
+    await window.type('Shutter open', '60', sheet);
+    // Leaving the field logs it.
+    await window.tap('button', 'Done', sheet);
+    await window.see('as corrected');
+    await window.tap('button', 'Back');
+    await window.tap('button', /^Ledger/);
+    expect(await ledgerOf('2. Base ISO, two stops under')).toMatch(/Differs by 0\.(6|7)\d stop/);
+    const rows = await table();
+    expect(rows[1]).toMatchObject({
+      PhotographicSensitivity: '100',
+      FirstLoggedPhotographicSensitivity: '125',
+      Corrected: 'true',
+    });
+  });
+
+  test('gives the log as JSON, which the app reads back as already here', async () => {
+    const { window } = phone;
+    await toExport();
+    await window.tap('button', 'Make the journal ready');
+    const file = await window.download(() => window.tap('button', 'Save it'));
+    const journal = JSON.parse(new TextDecoder().decode(file.bytes)) as {
+      format: string;
+      events: { kind: string }[];
+    };
+    expect(journal.format).toBe('evenfall-journal');
+    expect(journal.events.filter(({ kind }) => kind === 'recorded')).toHaveLength(17);
+    expect(window.problems).toEqual([]);
+  });
 });
+
+/** What the ledger says of one set. */
+async function ledgerOf(set: string): Promise<string> {
+  const [, after = ''] = (await phone.window.read('main', /^/)).split(set);
+  return after.split(/\n\d\. /)[0] ?? '';
+}
+
+async function toExport(): Promise<void> {
+  const { window } = phone;
+  while ((await window.count('button', /^Export/)) === 0) {
+    await window.tap('button', /^(Back|Close)$/);
+  }
+  await window.tap('button', /^Export/);
+}
+
+/** The log's table as a general reader of RFC 4180 sees it: a record a row. */
+async function table(): Promise<Record<string, string>[]> {
+  const { window } = phone;
+  await toExport();
+  await window.tap('button', 'Make the table ready');
+  const file = await window.download(() => window.tap('button', 'Save it'));
+  await window.tap('button', 'Close');
+  const text = new TextDecoder('utf-8', { ignoreBOM: true }).decode(file.bytes);
+  expect(text.startsWith('\ufeff')).toBe(true);
+  const [head = [], ...rows] = cellsOf(text.slice(1));
+  return rows.map((cells) => Object.fromEntries(head.map((name, at) => [name, cells[at] ?? ''])));
+}
+
+/** RFC 4180, written apart from the app's own reader. */
+function cellsOf(text: string): string[][] {
+  const rows: string[][] = [[]];
+  const cell = /(?:"((?:[^"]|"")*)"|([^",\r\n]*))(,|\r\n|$)/gy;
+  for (let found = cell.exec(text); found?.[0]; found = cell.exec(text)) {
+    const [, quoted, plain = '', end] = found;
+    rows.at(-1)?.push(quoted === undefined ? plain : quoted.replaceAll('""', '"'));
+    if (end === '\r\n') rows.push([]);
+  }
+  return rows.filter((row) => row.length > 0);
+}
+
+/** Corrects one mark of the frame whose line says so, from the list of frames and back to it. */
+async function correct(line: RegExp, field: RegExp, click: string, act: string): Promise<void> {
+  const { window } = phone;
+  await window.tap('button', line);
+  await window.tap('button', field);
+  await window.tap('button', click);
+  await window.tap('button', act);
+  await window.tap('button', 'Back');
+}

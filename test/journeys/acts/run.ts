@@ -43,17 +43,30 @@ export async function setUp(window: AppWindow, rigs: readonly string[]): Promise
   await seeAsked(window, 'Mount');
 }
 
+/** A second tap on one button within 400 ms is taken for the bounce of a glove. */
+export const unhurried = () => new Promise((ready) => setTimeout(ready, 450));
+
+const screen = (window: AppWindow): Promise<string> => window.read('main', /^/);
+
+/** Rig and step: what stands above the night switch. */
+const head = async (window: AppWindow) => (await screen(window)).split('Night')[0];
+
 /** Mounts and dials until the next frame can be exposed. */
 export async function untilExpose(window: AppWindow): Promise<void> {
-  for (let guard = 0; guard < 8; guard += 1) {
+  let last: Asked | null = null;
+  for (let guard = 0; guard < 12; guard += 1) {
     const step = await asked(window);
+    if (step === 'Expose') return;
+    // Side by side, each rig is dialled in turn.
+    if (step === last) await unhurried();
+    const before = await head(window);
     if (step === 'Mount') await window.tap('button', /tripod$|^All rigs are mounted$/);
     else if (step === 'Dial') await window.tap('button', 'Dials are set');
     else if (step === 'Focus') await window.tap('button', 'Focus is fixed');
     else if (step === 'Rest') await window.tap('button', 'Skip the rest');
-    else if (step === 'Expose') return;
     else throw new Error(`a frame was to be exposed, but the screen asks: ${step}`);
-    await changed(window, step);
+    await until(async () => (await head(window)) !== before, `the step after ${step}`);
+    last = step;
   }
   throw new Error('no exposure in sight');
 }
@@ -81,8 +94,7 @@ export async function shoot(window: AppWindow, seconds: number): Promise<void> {
   await untilExpose(window);
   if ((await window.count('button', 'Taken')) > 0) {
     const before = await framesLeft(window);
-    // A second tap within 400 ms is taken for the bounce of a glove; no hand releases that fast.
-    await new Promise((ready) => setTimeout(ready, 450));
+    await unhurried();
     await window.tap('button', 'Taken');
     await until(async () => (await framesLeft(window)) !== before, 'the frame to be logged');
   } else {
@@ -95,7 +107,7 @@ export async function shoot(window: AppWindow, seconds: number): Promise<void> {
 
 /** Frames of the list not started yet, as the screen says; null once the list is done. */
 async function framesLeft(window: AppWindow): Promise<string | null> {
-  return /(\d+) left/.exec(await window.read('main', /^/))?.[1] ?? null;
+  return /(\d+) left/.exec(await screen(window))?.[1] ?? null;
 }
 
 /** Records the frame in hand as planned, or closes its bulb. */
