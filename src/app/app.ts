@@ -81,9 +81,10 @@ export async function createApp(parts: Parts): Promise<App> {
   });
   const drafts = createDrafts({ store, saving });
   const plans = createPlanDesk({ store, gear: gear.gear, saving, undo, newId: device.ids.make });
-  await Promise.all([preferences.load(), gear.load(), drafts.load(), plans.load()]);
-  const writer = await store.writer();
-  const run = await createRunDesk({
+  const loads = [preferences, gear, drafts, plans].map((desk) => desk.load());
+  // All at once: one question after the other would hold up the first screen.
+  const [writer, outings] = await Promise.all([store.writer(), store.outings(), ...loads]);
+  const run = createRunDesk({
     store,
     writer,
     clock: device.clock,
@@ -109,7 +110,7 @@ export async function createApp(parts: Parts): Promise<App> {
     version,
     onFirstOwnBody: readiness.askToKeep,
   });
-  await files.load();
+  await Promise.all([run.resume(outings), files.load()]);
   const navigation = createNavigation(parts.browser);
   // Whoever starts the app in the middle of an evening wants the evening.
   if (run.underWay.peek() && parts.browser.location.hash === '') navigation.replace('outing');

@@ -87,7 +87,9 @@ class Phone {
         try: async () => 'done',
       },
     };
-    return createRunDesk(world);
+    const desk = createRunDesk(world);
+    await desk.resume(await this.store.outings());
+    return desk;
   }
 }
 

@@ -5,7 +5,7 @@ import type { OutingLocks, Ownership } from '../device/locks.ts';
 import type { Ticker } from '../device/ticker.ts';
 import type { ScreenLock, WakeLock } from '../device/wakeLock.ts';
 import type { Gear } from '../gear/rig.ts';
-import type { Draft } from '../outing/events.ts';
+import type { Draft, OutingEvent } from '../outing/events.ts';
 import type { EventId, OutingId, WriterId } from '../outing/ids.ts';
 import type { Instant } from '../outing/instant.ts';
 import type { Tap } from '../outing/next.ts';
@@ -16,7 +16,7 @@ import { type Step, stepAt } from '../outing/step.ts';
 import type { Plan } from '../plan/plan.ts';
 import { preparePlan } from '../plan/prepare.ts';
 import { stopsStart } from '../plan/problems.ts';
-import type { Store, StoreFault } from '../store/contract.ts';
+import type { OutingSummary, Store, StoreFault } from '../store/contract.ts';
 import { tellExposures } from './exposureCues.ts';
 import { type Journal, openJournal, type Served } from './journal.ts';
 
@@ -61,6 +61,13 @@ export interface RunDesk {
   readonly mustReload: ReadonlySignal<boolean>;
   /** Whether an outing is under way: no update, no second outing. */
   readonly underWay: ReadonlySignal<boolean>;
+  /**
+   * Takes the outing in hand again that nobody has ended. To be awaited before the first screen.
+   *
+   * @param outings those of this device.
+   * @throws StoreFault if the store cannot be read.
+   */
+  resume(outings: readonly OutingSummary[]): Promise<void>;
   start(plan: Plan, gear: Gear): Promise<Started>;
   /** Takes an outing of this device in hand again. */
   open(outing: OutingId): Promise<void>;
@@ -73,8 +80,7 @@ export interface RunDesk {
   tryCue(channel: CueChannel): Promise<'done' | 'needs-tap' | 'unsupported'>;
 }
 
-/** @throws StoreFault if the store cannot be read. */
-export async function createRunDesk(world: RunWorld): Promise<RunDesk> {
+export function createRunDesk(world: RunWorld): RunDesk {
   const journal = signal<Journal | null>(null);
   const now = signal(world.clock.now() as Instant);
   const ownership = signal<Ownership>('owner');
@@ -121,8 +127,7 @@ export async function createRunDesk(world: RunWorld): Promise<RunDesk> {
     };
   });
 
-  const take = async (outing: OutingId): Promise<void> => {
-    const events = await world.store.events(outing);
+  const take = async (outing: OutingId, events: readonly OutingEvent[]): Promise<void> => {
     ownership.value = await world.locks.claim(outing);
     look();
     const { store, writer } = world;
@@ -150,6 +155,17 @@ export async function createRunDesk(world: RunWorld): Promise<RunDesk> {
     savedAgain,
     mustReload,
     underWay,
+    async resume(outings) {
+      // The one that was begun last here is the only one that can be under way.
+      for (const { outing } of outings.toSorted((a, b) => b.firstWallMs - a.firstWallMs)) {
+        const events = await world.store.events(outing);
+        if (!events.some(isStartOf(world.writer))) continue;
+        await take(outing, events);
+        if (state.peek()?.phase === 'ended') desk.leave();
+        else cameBack.value = true;
+        return;
+      }
+    },
     async start(plan, gear) {
       if (underWay.peek()) return { how: 'another-runs' };
       const { frames, problems } = preparePlan(plan, gear);
@@ -162,11 +178,11 @@ export async function createRunDesk(world: RunWorld): Promise<RunDesk> {
       } catch (fault) {
         return { how: 'not-saved', fault: fault as StoreFault };
       }
-      await take(outing);
+      await take(outing, await world.store.events(outing));
       return { how: 'started' };
     },
     async open(outing) {
-      if (journal.peek()?.outing !== outing) await take(outing);
+      if (journal.peek()?.outing !== outing) await take(outing, await world.store.events(outing));
     },
     leave() {
       const outing = journal.peek()?.outing;
@@ -188,28 +204,13 @@ export async function createRunDesk(world: RunWorld): Promise<RunDesk> {
     void writable()?.tap({ tap: 'cue-late', made, lateS });
   });
 
-  await resume();
   return desk;
-
-  /**
-   * The outing that was begun last on this device is the only one that can be
-   * under way; it is taken in hand again if nobody ended it.
-   */
-  async function resume(): Promise<void> {
-    const begun = [...(await world.store.outings())].sort((a, b) => b.firstWallMs - a.firstWallMs);
-    for (const { outing } of begun) {
-      const events = await world.store.events(outing);
-      const ours = events.some(
-        ({ kind, writer }) => kind === 'outing-started' && writer === world.writer,
-      );
-      if (!ours) continue;
-      await take(outing);
-      if (state.peek()?.phase === 'ended') desk.leave();
-      else cameBack.value = true;
-      return;
-    }
-  }
 }
+
+const isStartOf =
+  (writer: WriterId) =>
+  (event: OutingEvent): boolean =>
+    event.kind === 'outing-started' && event.writer === writer;
 
 /** No outing is in hand, or another window has it. */
 const NOT_HERE: Served = { how: 'refused', rule: 'runs-elsewhere' };

@@ -11,11 +11,14 @@ export const writeSetting = (db: Database, key: string, value: unknown): Promise
     requests.push(transaction.objectStore('settings').put({ key, value }));
   });
 
-/**
- * The id of this installation. Asked and made in one transaction, so that two
- * windows that start together agree on it.
- */
-export const readOrMakeWriter = (db: Database, makeId: () => string): Promise<WriterId> =>
+/** The id of this installation. */
+export async function readOrMakeWriter(db: Database, makeId: () => string): Promise<WriterId> {
+  const known = await db.get('installation', 'writer');
+  return known === undefined ? makeWriter(db, makeId) : (known.id as WriterId);
+}
+
+/** Asked again and made in one transaction, so that two windows that start together agree on it. */
+const makeWriter = (db: Database, makeId: () => string): Promise<WriterId> =>
   writeStrictly(db, ['installation'], async (transaction, requests) => {
     const store = transaction.objectStore('installation');
     const known = await store.get('writer');
