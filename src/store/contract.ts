@@ -79,8 +79,13 @@ export interface Store {
    * same content) is no error and changes nothing, so that a retry is safe.
    */
   append(events: readonly OutingEvent[]): Promise<void>;
-  /** All events of an outing, each writer's by seq, writers merged by (wallMs, writer, seq). */
-  events(outing: OutingId): Promise<readonly OutingEvent[]>;
+  /**
+   * All events of an outing, each writer's by seq, writers merged by (wallMs, writer, seq).
+   *
+   * @param most Only so many, the first by writer and seq: the beginning of a long journal that one
+   *   writer wrote.
+   */
+  events(outing: OutingId, most?: number): Promise<readonly OutingEvent[]>;
   outings(): Promise<readonly OutingSummary[]>;
   /** Union by event id. @returns how many were new. Refuses whole when an id comes with other content. */
   merge(events: readonly OutingEvent[]): Promise<number>;

@@ -45,7 +45,7 @@ export async function openStore(options: StoreOptions): Promise<Store> {
   return {
     writer: () => connection.run((db) => readOrMakeWriter(db, makeId)),
     append: (events) => inTurn(() => connection.run((db) => appendEvents(db, events, reader))),
-    events: (outing) => connection.run((db) => readEvents(db, outing, reader)),
+    events: (outing, most) => connection.run((db) => readEvents(db, outing, reader, most)),
     outings: () => connection.run(readOutings),
     merge: async (events) => (await restore({ events, gear: [], plans: [] })).events,
     restore,

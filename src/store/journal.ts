@@ -29,13 +29,14 @@ export async function appendEvents(
   }
 }
 
-/** The events of one outing in their order. */
+/** The events of one outing in their order; with `most` only so many, the first by key. */
 export async function readEvents(
   db: Database,
   outing: OutingId,
   reader: EventReader,
+  most?: number,
 ): Promise<readonly OutingEvent[]> {
-  const stored = await db.getAll('events', ofOuting(outing));
+  const stored = await db.getAll('events', ofOuting(outing), most);
   return reader.inOrder(stored.map((event) => trustedEvent(event, reader)));
 }
 

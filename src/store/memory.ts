@@ -57,8 +57,11 @@ export function memoryStore({ makeId, reader }: StoreOptions): Store {
     append: async (events) => {
       await merge(events);
     },
-    events: (outing) =>
-      answer(() => reader.inOrder(journal.filter((event) => event.outing === outing))),
+    events: (outing, most) =>
+      answer(() => {
+        const events = journal.filter((event) => event.outing === outing).sort(byKey);
+        return reader.inOrder(events.slice(0, most));
+      }),
     outings: () => answer(() => summaries(journal)),
     merge,
     restore,
@@ -96,6 +99,10 @@ export function memoryStore({ makeId, reader }: StoreOptions): Store {
     },
   };
 }
+
+/** As the database keeps the events of one outing. */
+const byKey = (a: OutingEvent, b: OutingEvent): number =>
+  a.writer === b.writer ? a.seq - b.seq : a.writer < b.writer ? -1 : 1;
 
 /** As the database would give them. */
 const byId = <T>(records: ReadonlyMap<string, T>): readonly T[] =>

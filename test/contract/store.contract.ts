@@ -81,6 +81,19 @@ export const storeCases: readonly Case<FreshStore>[] = [
     },
   },
   {
+    name: 'a journal can be read from its beginning, however its taps came',
+    async run(fresh) {
+      const store = await fresh();
+      const evening = new Evening(twoSets()).setUp().shootAll();
+      await store.append(evening.events.toReversed());
+      await store.append([note({ seq: 1, outing: evening.outing, writer: 'tablet' })]);
+      const begun = await store.events(evening.outing, 5);
+      same(begun, evening.events.slice(0, 5), 'the first five');
+      const all = await store.events(evening.outing, 1000);
+      same(all.length, evening.events.length + 1, 'no more than there are');
+    },
+  },
+  {
     name: 'what was taken in is kept apart from what the caller does with it later',
     async run(fresh) {
       const store = await fresh();
