@@ -1,7 +1,13 @@
-import { type HeatSegment, heatAfter, midExposureHeat, type ThermalModel } from './heat.ts';
-import { type Refusal, refuse } from './refusal.ts';
-import type { Doublings } from './sensorUnits.ts';
-import { duration, type Seconds } from './units.ts';
+import {
+  type HeatSegment,
+  heatAfter,
+  heatThrough,
+  midExposureHeat,
+  type ThermalModel,
+} from './heat.ts';
+import { isRefusal, type Refusal, refuse } from './refusal.ts';
+import { type Doublings, doublings, parseRatioLimit } from './sensorUnits.ts';
+import { duration, type Ratio, type Seconds } from './units.ts';
 
 /*
  * How long a sensor must rest before a frame, in closed form, and what a rest leaves. Derived from
@@ -65,4 +71,28 @@ export function midHeatAfterRest(
     heatAfter(now, plateaus[mode], rest, tau),
   );
   return midExposureHeat(atStart, plateaus.exposing, next.t, tau);
+}
+
+/** The heat at mid-exposure of a rested body's first such frame. */
+export const restedMidHeat = (model: ThermalModel, frame: NextFrame): Doublings =>
+  midHeatAfterRest(model, doublings(0), 'off', duration(0), frame);
+
+/**
+ * The rest, switched off, after a rested body's frame that brings the dark current of its next such
+ * frame within a ratio of the first's. Refuses a
+ * ratio of 1 or less.
+ */
+export function restAfterRested(
+  model: ThermalModel,
+  frame: NextFrame,
+  ratio: Ratio,
+): Seconds | Refusal {
+  const limit = parseRatioLimit(ratio);
+  if (isRefusal(limit)) return limit;
+  const { end } = heatThrough(model, doublings(0), [
+    ...frame.leadIn,
+    { mode: 'exposing', lasts: frame.t },
+  ]);
+  const most = (restedMidHeat(model, frame) + Math.log2(limit)) as Doublings;
+  return restNeeded(model, end, 'off', frame, most);
 }

@@ -1,5 +1,12 @@
 import { must, type Refusal, refuse } from './refusal.ts';
-import { finite, notNegative, positive } from './units.ts';
+import {
+  finite,
+  notNegative,
+  type Pixels,
+  positive,
+  type Ratio,
+  type SquareMillimetres,
+} from './units.ts';
 
 /*
  * The units of sensor heat and noise. Three kinds of stop are kept apart by their types: stops of
@@ -89,8 +96,6 @@ export const parseResponse = (value: number): PerUm2LuxSecond | Refusal =>
   positive(value, 'response-not-positive');
 /** A finite signal-to-noise ratio above zero, else a refusal. */
 export const parseSnr = (value: number): Snr | Refusal => positive(value, 'snr-not-positive');
-/** Any finite raw value, else a refusal. */
-export const parseDn = (value: number): Dn | Refusal => finite(value, 'raw-value-not-finite');
 /** A finite standard deviation above zero, else a refusal. */
 export const parseDeviation = (value: number): Dn | Refusal =>
   positive(value, 'deviation-not-positive');
@@ -101,9 +106,15 @@ export const parseDnVariance = (value: number): DnVariance | Refusal =>
 export const parseGain = (value: number): Gain | Refusal => positive(value, 'gain-not-positive');
 /** A finite value of zero or more, else a refusal. */
 export const parseCodes = (value: number): Codes | Refusal => notNegative(value, 'codes-negative');
-/** A ratio above 1 that a limit may stand at, else a refusal. */
-export const parseRatioLimit = (value: number): number | Refusal =>
-  Number.isFinite(value) && value > 1 ? value : refuse('limit-not-above-one');
+/** A finite ratio of dark currents above 1, which a limit may stand at, else a refusal. */
+export const parseRatioLimit = (value: number): Ratio | Refusal =>
+  Number.isFinite(value) && value > 1 ? (value as Ratio) : refuse('limit-not-above-one');
+
+/** A finite area of a sensor above zero, else a refusal. */
+export const parseSquareMillimetres = (value: number): SquareMillimetres | Refusal =>
+  positive(value, 'area-not-positive');
+/** A shift by a finite number of pixels, zero or more, else a refusal. */
+export const parseShift = (value: number): Pixels | Refusal => notNegative(value, 'shift-negative');
 
 /** A literal heat. @throws RangeError if not finite. */
 export const doublings = (value: number): Doublings => must(parseDoublings(value));

@@ -29,7 +29,8 @@ export type Outcome =
 
 /** Runs the checks of one quantity. */
 export interface Adapter {
-  readonly unit: string;
+  /** A quantity that is not always in the same unit tells it by the entry. */
+  readonly unit: string | ((entry: Entry) => string);
   readonly run: (entry: Entry) => Outcome;
 }
 
