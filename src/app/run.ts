@@ -171,7 +171,7 @@ export function createRunDesk(world: RunWorld): RunDesk {
       const { frames, problems } = preparePlan(plan, gear);
       if (problems.some(stopsStart)) return { how: 'plan-has-problems' };
       const outing = world.newId() as OutingId;
-      const data = { plan, gear: gearOf(plan, gear), frames };
+      const data = { plan, gear: gearOf(plan, gear), frames, site: null, sky: null };
       const draft: Draft = { id: newId(), kind: 'outing-started', data };
       try {
         await world.store.append(seal([draft], look(), { outing, writer: world.writer, seq: 1 }));

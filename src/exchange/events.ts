@@ -28,6 +28,7 @@ import {
   within,
 } from '../gear/read.ts';
 import type { Rig } from '../gear/rig.ts';
+import { readSite, readSkyTable } from '../light/parse.ts';
 import {
   EVENT_VERSION,
   type EventData,
@@ -120,6 +121,8 @@ const readData: { readonly [K in EventKind]: Reader<EventData[K]> } = {
     plan: readPlan,
     gear: readGear,
     frames: readFrames,
+    site: nullable(readSite),
+    sky: nullable(readSkyTable),
   }),
   'setup-ticked': object<EventData['setup-ticked']>({
     rig,
@@ -147,7 +150,7 @@ const readData: { readonly [K in EventKind]: Reader<EventData[K]> } = {
   'frame-skipped': object<EventData['frame-skipped']>({ frame: readFrameKey }),
   replanned: object<EventData['replanned']>({
     remaining: readFrames,
-    reason: oneOf(['next-two-swapped', 'set-dropped']),
+    reason: oneOf(['next-two-swapped', 'set-dropped', 'set-rematched']),
   }),
   noted: object<EventData['noted']>({ text: text(MOST_TEXT), made: nullable(made) }),
   'reading-taken': object<EventData['reading-taken']>({

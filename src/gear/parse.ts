@@ -216,7 +216,7 @@ export const lensFields: Fields<Lens> = {
 export const readLens: Reader<Lens> = object<Lens>(lensFields);
 
 /** A day of the calendar, YYYY-MM-DD. */
-const readDate: Reader<string> = (value) => {
+export const readDate: Reader<string> = (value) => {
   const parts = typeof value === 'string' ? /^(\d{4})-(\d\d)-(\d\d)$/.exec(value) : null;
   if (parts === null) return fault('not-a-date');
   const day = new Date(Date.UTC(Number(parts[1]), Number(parts[2]) - 1, Number(parts[3])));

@@ -6,7 +6,6 @@ import {
   line,
   list,
   name,
-  nullable,
   number,
   object,
   oneOf,
@@ -15,16 +14,10 @@ import {
   text,
   truth,
 } from '../gear/read.ts';
-import { SKY_CONDITIONS } from '../science/cloud.ts';
 import { parseLatitude, parseLongitude } from '../science/place.ts';
 import { isRefusal } from '../science/refusal.ts';
-import {
-  parseDegrees,
-  parseEv,
-  parseHeight,
-  parseMinutesEast,
-  parseUtc,
-} from '../science/units.ts';
+import { parseDegrees, parseEv, parseHeight, parseMinutesEast } from '../science/units.ts';
+import { readCloud, readUtc } from './readSky.ts';
 import type { Site, SiteId } from './site.ts';
 import type { SkyTable, Stretch } from './skyTable.ts';
 import { parseZoneName, type Zone } from './zones.ts';
@@ -39,7 +32,6 @@ const MOST_NOTE = 2000;
 /** Two days and to spare. */
 const MOST_STEPS = 3000;
 const MOST_STRETCHES = 20;
-const MOST_MS = 8.64e15;
 
 /** A zone that this browser can tell the time of. */
 export const readZone: Reader<Zone> = tagged<Zone, 'kind'>('kind', {
@@ -70,15 +62,10 @@ export const siteFields: Fields<Site> = {
 
 export const readSite: Reader<Site> = object<Site>(siteFields);
 
-const readUtc = number(parseUtc, -MOST_MS, MOST_MS);
-
 const readStretch: Reader<Stretch> = also(
   object<Stretch>({ fromMs: readUtc, toMs: readUtc }),
   ({ fromMs, toMs }) => (fromMs > toMs ? fault('stretch-backward') : null),
 );
-
-/** What a sky is said to be like; null = nobody has said. */
-export const readCloud = nullable(oneOf(SKY_CONDITIONS));
 
 /** The sky that an outing stores at its start. */
 export const readSkyTable: Reader<SkyTable> = object<SkyTable>({

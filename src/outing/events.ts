@@ -4,6 +4,8 @@ import type { Lens } from '../gear/lens.ts';
 import type { Gear, Rig } from '../gear/rig.ts';
 import type { Settings } from '../gear/settings.ts';
 import type { Reading } from '../light/reading.ts';
+import type { Site } from '../light/site.ts';
+import type { SkyTable } from '../light/skyTable.ts';
 import type { PlannedFrame } from '../plan/frame.ts';
 import type { FrameKey } from '../plan/ids.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -62,6 +64,10 @@ export interface EventData {
     readonly plan: Plan;
     readonly gear: Gear;
     readonly frames: readonly PlannedFrame[];
+    /** Where it is walked; null = not stated. */
+    readonly site: Site | null;
+    /** What the sky will do there, so that no ephemeris is needed again; null = not known. */
+    readonly sky: SkyTable | null;
   };
   'setup-ticked': { readonly rig: RigId; readonly item: SetupItem; readonly done: boolean };
   'setup-finished': Record<string, never>;
@@ -93,7 +99,7 @@ export interface EventData {
   /** Replaces the frames not started yet, and only those. */
   replanned: {
     readonly remaining: readonly PlannedFrame[];
-    readonly reason: 'next-two-swapped' | 'set-dropped';
+    readonly reason: 'next-two-swapped' | 'set-dropped' | 'set-rematched';
   };
   noted: { readonly text: string; readonly made: MadeId | null };
   'reading-taken': { readonly meter: string; readonly reading: Reading };

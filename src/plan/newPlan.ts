@@ -3,7 +3,7 @@ import type { Settings } from '../gear/settings.ts';
 import { duration, stops } from '../science/units.ts';
 import type { PlanId, SetId } from './ids.ts';
 import { DEFAULT_PASSES } from './passes.ts';
-import type { Allowances, Hold, OrderName, Plan, PlanSet, RestRule } from './plan.ts';
+import type { Allowances, Hold, LightLimits, OrderName, Plan, PlanSet, RestRule } from './plan.ts';
 
 /** What hands in gloves need in the dark, in seconds (common practice, no source). */
 export const DEFAULT_ALLOWANCES: Allowances = {
@@ -27,6 +27,12 @@ export const DEFAULT_HOLD: Hold = {
   aperture: { rule: 'same-f-number', plus: stops(0) },
 };
 
+/**
+ * A raw file takes a stop either way without losing what the set is about; a pair that the light
+ * parts by less than a third of a stop is parted by less than a click of the dial (our choice).
+ */
+export const DEFAULT_LIGHT: LightLimits = { tolerance: stops(1), mostFade: stops(1 / 3) };
+
 const DEFAULT_ORDER: OrderName = 'mirror';
 
 /** A plan with no sets yet, for these rigs. */
@@ -41,6 +47,8 @@ export const newPlan = (id: PlanId, name: string, rigs: readonly RigId[]): Plan 
   rest: DEFAULT_REST,
   nearestSubjectMm: null,
   axesApartMm: null,
+  evening: null,
+  light: DEFAULT_LIGHT,
   invented: false,
 });
 

@@ -1,6 +1,6 @@
 import type { RigId } from '../gear/ids.ts';
 import { LETTERS } from '../gear/letter.ts';
-import { readExact, readSettings } from '../gear/parse.ts';
+import { readDate, readExact, readSettings } from '../gear/parse.ts';
 import {
   also,
   type Fault,
@@ -22,6 +22,8 @@ import {
   whole,
   within,
 } from '../gear/read.ts';
+import { readCloud, readUtc } from '../light/readSky.ts';
+import type { SiteId } from '../light/site.ts';
 import { parseDuration, parseMillimetres, parseStops } from '../science/units.ts';
 import { frameKey, type PlannedFrame } from './frame.ts';
 import type { FrameKey, PlanId, SetId } from './ids.ts';
@@ -29,8 +31,10 @@ import {
   type Allowances,
   type ApertureRule,
   type Hold,
+  type LightLimits,
   ORDERS,
   type Plan,
+  type PlanEvening,
   type PlanSet,
   type RestRule,
 } from './plan.ts';
@@ -108,6 +112,20 @@ export const restFields: Fields<RestRule> = {
   longestS: number(parseDuration, 0, DAY_S),
 };
 
+/** A reader for each field of the evening that a plan is for. */
+export const eveningFields: Fields<PlanEvening> = {
+  site: id<SiteId>(),
+  date: readDate,
+  startMs: nullable(readUtc),
+  cloud: readCloud,
+};
+
+/** A reader for each limit of the light, in stops. */
+export const lightFields: Fields<LightLimits> = {
+  tolerance: number(parseStops, 0.05, MOST_STOPS),
+  mostFade: number(parseStops, 0.01, MOST_STOPS),
+};
+
 /** A reader for each field of a plan, for a form that checks a field as it is left. */
 export const planFields: Fields<Plan> = {
   id: id<PlanId>(),
@@ -120,6 +138,8 @@ export const planFields: Fields<Plan> = {
   rest: object<RestRule>(restFields),
   nearestSubjectMm: nullable(number(parseMillimetres, 10, 1e9)),
   axesApartMm: nullable(number(parseMillimetres, 1, 10_000)),
+  evening: nullable(object<PlanEvening>(eveningFields)),
+  light: object<LightLimits>(lightFields),
   invented: truth,
 };
 

@@ -1,6 +1,8 @@
 import type { RigId } from '../gear/ids.ts';
 import type { Settings } from '../gear/settings.ts';
-import type { Millimetres, Seconds, Stops } from '../science/units.ts';
+import type { SiteId } from '../light/site.ts';
+import type { SkyCondition } from '../science/cloud.ts';
+import type { Millimetres, Seconds, Stops, UtcMs } from '../science/units.ts';
 import type { PlanId, SetId } from './ids.ts';
 
 /** How the aperture of the other rigs follows the reference when ISO and time are held. */
@@ -72,6 +74,25 @@ export interface RestRule {
   readonly longestS: Seconds;
 }
 
+/** Where and when a list is meant to be shot. */
+export interface PlanEvening {
+  readonly site: SiteId;
+  /** Of the noon before the evening, YYYY-MM-DD by the site's calendar. */
+  readonly date: string;
+  /** When the first act begins; null = when the light is right for the list. */
+  readonly startMs: UtcMs | null;
+  /** What the sky is expected to be like; null = nobody has said. */
+  readonly cloud: SkyCondition | null;
+}
+
+/** How far the light may stray before the plan says so. */
+export interface LightLimits {
+  /** How far a set may come out from what is meant, either way. */
+  readonly tolerance: Stops;
+  /** How much the light may change between the two frames of a pair. */
+  readonly mostFade: Stops;
+}
+
 export interface Plan {
   readonly id: PlanId;
   readonly name: string;
@@ -85,5 +106,8 @@ export interface Plan {
   readonly nearestSubjectMm: Millimetres | null;
   /** How far the lens axes of two rigs stand apart on the tripod; null = not stated. */
   readonly axesApartMm: Millimetres | null;
+  /** Null = not stated; the light then stays unknown. */
+  readonly evening: PlanEvening | null;
+  readonly light: LightLimits;
   readonly invented: boolean;
 }

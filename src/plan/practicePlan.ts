@@ -1,6 +1,7 @@
 import { PRACTICE_GEAR } from '../gear/practice.ts';
 import { assemble } from '../gear/rig.ts';
 import type { TimeChoice } from '../gear/settings.ts';
+import { PRACTICE_DATE, PRACTICE_SITE } from '../light/practice.ts';
 import { must } from '../science/refusal.ts';
 import { seconds, stops } from '../science/units.ts';
 import type { PlanId, SetId } from './ids.ts';
@@ -46,6 +47,7 @@ export function practicePlan(): Plan {
       hold: TWO_THIRDS_NARROWER,
       settings: place === 1 ? { ...set.settings, time: BY_HAND } : set.settings,
     })),
+    evening: { site: PRACTICE_SITE.id, date: PRACTICE_DATE, startMs: null, cloud: 'clear' },
     invented: true,
   };
 }

@@ -1,8 +1,10 @@
+import { PRACTICE_SITE } from '../../src/light/practice.ts';
 import type { EventData, EventKind, OutingEvent } from '../../src/outing/events.ts';
 import type { EventId } from '../../src/outing/ids.ts';
 import type { FrameKey } from '../../src/plan/ids.ts';
 import { duration, ev, fNumber, iso, seconds, stops } from '../../src/science/units.ts';
 import { A, B, dialled, Evening, frame, gear, held, planOf, twoSets } from '../evenings/evening.ts';
+import { DUSK, EVEN_DUSK } from './sky.ts';
 
 const made = 'phone-00007' as EventId;
 const key = 'base/practice-rig-a/1/1' as FrameKey;
@@ -22,13 +24,21 @@ if (!set) throw new Error('the plan is empty');
 /** Every kind in every shape it can take; a kind without one does not compile. */
 const SAMPLES: { readonly [K in EventKind]: readonly EventData[K][] } = {
   'outing-started': [
-    { plan, gear, frames },
+    { plan, gear, frames, site: null, sky: null },
     {
       gear,
       frames: [],
+      site: PRACTICE_SITE,
+      sky: EVEN_DUSK,
       plan: {
         ...plan,
         nearestSubjectMm: null,
+        evening: {
+          site: PRACTICE_SITE.id,
+          date: '2027-02-12',
+          startMs: DUSK,
+          cloud: 'average-cloud',
+        },
         sets: [
           { ...set, hold: { kind: 'free', settings: { [A]: dialled('8', '1/10', '64') } } },
           { ...set, id: 's2' as never, hold: { kind: 'same-picture' }, kind: 'flat' },
@@ -61,7 +71,10 @@ const SAMPLES: { readonly [K in EventKind]: readonly EventData[K][] } = {
   judged: [{ made, verdict: 'passer-by-light' }],
   'retake-asked': [{ frame: key }],
   'frame-skipped': [{ frame: key }],
-  replanned: [{ remaining: frames, reason: 'next-two-swapped' }],
+  replanned: [
+    { remaining: frames, reason: 'next-two-swapped' },
+    { remaining: [], reason: 'set-rematched' },
+  ],
   noted: [
     { text: 'wind, \u0007 and \ud800 half a sign\n"quoted"', made: null },
     { text: '', made },

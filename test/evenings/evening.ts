@@ -3,6 +3,8 @@ import { exactSettings } from '../../src/gear/positions.ts';
 import { PRACTICE_GEAR } from '../../src/gear/practice.ts';
 import { assemble } from '../../src/gear/rig.ts';
 import type { Settings } from '../../src/gear/settings.ts';
+import { PRACTICE_SITE } from '../../src/light/practice.ts';
+import type { SkyTable } from '../../src/light/skyTable.ts';
 import type { Draft, OutingEvent } from '../../src/outing/events.ts';
 import { fold } from '../../src/outing/fold.ts';
 import type { EventId, OutingId, SessionId, WriterId } from '../../src/outing/ids.ts';
@@ -14,6 +16,7 @@ import type { RunState } from '../../src/outing/state.ts';
 import { type Step, stepAt } from '../../src/outing/step.ts';
 import type { PlannedFrame } from '../../src/plan/frame.ts';
 import type { FrameKey, PlanId, SetId } from '../../src/plan/ids.ts';
+import { DEFAULT_LIGHT } from '../../src/plan/newPlan.ts';
 import type { OrderName, Plan, PlanSet, RestRule } from '../../src/plan/plan.ts';
 import { isRefusal, must, type Refusal } from '../../src/science/refusal.ts';
 import { duration, type Seconds, stops } from '../../src/science/units.ts';
@@ -101,6 +104,8 @@ export function planOf(
     },
     nearestSubjectMm: null,
     axesApartMm: null,
+    evening: null,
+    light: DEFAULT_LIGHT,
     invented: true,
   };
 }
@@ -124,9 +129,16 @@ export class Evening {
   readonly outing = 'outing-1' as OutingId;
   readonly writer: WriterId;
 
-  constructor(frames: readonly PlannedFrame[], plan: Plan = planOf(frames), writer = 'phone') {
+  constructor(
+    frames: readonly PlannedFrame[],
+    plan: Plan = planOf(frames),
+    writer = 'phone',
+    sky: SkyTable | null = null,
+  ) {
     this.writer = writer as WriterId;
-    this.write([{ id: this.newId(), kind: 'outing-started', data: { plan, gear, frames } }]);
+    const site = sky && PRACTICE_SITE;
+    const data = { plan, gear, frames, site, sky };
+    this.write([{ id: this.newId(), kind: 'outing-started', data }]);
     this.pass(1);
   }
 
