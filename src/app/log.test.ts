@@ -22,6 +22,8 @@ class Phone {
   readonly opened: OutingId[] = [];
   owner: Ownership = 'owner';
   full = false;
+  /** Whole journals are read only when this has resolved. */
+  rest: Promise<void> = Promise.resolve();
   locked = new Set<string>();
   readonly journal = signal<Journal | null>(null);
   readonly desk: LogDesk;
@@ -32,9 +34,10 @@ class Phone {
     this.desk = createLogDesk({
       store: {
         ...this.store,
-        events: (outing) => {
+        events: async (outing, most) => {
           this.read.push(outing);
-          return this.store.events(outing);
+          if (most === undefined) await this.rest;
+          return this.store.events(outing, most);
         },
         append: async (events) => {
           if (this.full) throw new StoreFailure('full', 'no space');
@@ -276,10 +279,40 @@ describe('an outing that is opened', () => {
     phone.owner = 'elsewhere';
     await phone.keep(ended());
     const log = await phone.look(phone.evening.outing);
-    expect(phone.desk.opened.value).toMatchObject({ readOnly: true });
+    expect(phone.desk.opened.value).toMatchObject({ access: 'elsewhere' });
     const answer = await phone.desk.tap({ tap: 'note', text: 'fog', made: null });
     expect(answer).toEqual({ how: 'refused', rule: 'read-only' });
     expect(log.journal.state.value.notes).toEqual([]);
+  });
+
+  it('that is long shows its beginning while the rest is read, and takes nothing until then', async () => {
+    const frames = Array.from({ length: 64 }, (_, index) =>
+      frame('base', A, dialled('8', '0.5', '100'), { repeat: index + 1 }),
+    );
+    const evening = new Evening(frames).setUp().shootAll();
+    const made = evening.state().made[0]?.id as EventId;
+    for (let again = 0; evening.events.length < 450; again += 1) {
+      evening.tap({ tap: 'note', text: `note ${again}`, made });
+    }
+    await phone.keep(evening);
+    let goOn = () => {};
+    phone.rest = new Promise((done) => {
+      goOn = done;
+    });
+    const beginning = await phone.look(evening.outing);
+    expect(phone.desk.opened.value).toMatchObject({ access: 'beginning' });
+    expect(beginning.frames.value[0]?.id).toBe(made);
+    const note = { tap: 'note', text: 'too early', made } as const;
+    expect(await phone.desk.tap(note)).toMatchObject({ how: 'refused' });
+    expect(phone.desk.undoable.value).toBeNull();
+    goOn();
+    await settle();
+    await settle();
+    expect(phone.desk.opened.value).toMatchObject({ access: 'full' });
+    const notes = evening.state().notes.length;
+    expect(phone.log().frames.value[0]?.notes).toHaveLength(notes);
+    expect(await phone.desk.tap(note)).toEqual({ how: 'recorded' });
+    expect((await phone.store.events(evening.outing)).length).toBe(evening.events.length + 1);
   });
 
   it('is given up when it is closed', async () => {

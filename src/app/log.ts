@@ -42,14 +42,19 @@ export interface OutingLog {
   besides(ledger: SetLedger): BesidesMade | null;
 }
 
+/**
+ * How an opened outing can be used. 'elsewhere': another window has it, so that here it can only be
+ * read. 'beginning': only its first frames are here yet, the rest is being read.
+ */
+export type Access = 'full' | 'elsewhere' | 'beginning';
+
 /** What became of the outing that is asked for. */
 export type Opened =
   | { readonly how: 'reading' }
   | {
       readonly how: 'open';
       readonly log: OutingLog;
-      /** Another window has it: here it can only be read. */
-      readonly readOnly: boolean;
+      readonly access: Access;
     }
   /** There is no such outing on this device. */
   | { readonly how: 'missing' }
@@ -100,6 +105,9 @@ function remarkOf(event: OutingEvent | undefined): Remark | null {
       return null;
   }
 }
+
+/** Events that are read at once; a longer journal opens with these while the rest is read. */
+const BEGINNING = 400;
 
 const CACHE_KEY = 'outing-lines';
 
@@ -153,26 +161,34 @@ export function createLogDesk({
     return journal?.outing === outing ? journal : null;
   };
 
-  const read = async (outing: OutingId): Promise<Opened> => {
+  /** @param most Only the beginning of the journal. */
+  const read = async (outing: OutingId, most?: number): Promise<Opened> => {
     const kept = held.get(outing);
-    if (kept) return { how: 'open', log: logOf(kept), readOnly: false };
+    if (kept) return { how: 'open', log: logOf(kept), access: 'full' };
     try {
-      const events = await store.events(outing);
+      const events = await store.events(outing, most);
+      const access = events.length === most ? 'beginning' : 'full';
       if (!events.some(({ kind }) => kind === 'outing-started')) return { how: 'missing' };
       const now = () => clock.now() as Instant;
       const world = { store, writer, now, newId: () => newId() as EventId };
-      return { how: 'open', log: logOf(openJournal(outing, events, world)), readOnly: false };
+      return { how: 'open', log: logOf(openJournal(outing, events, world)), access };
     } catch (cause) {
       return { how: 'failed', fault: toFault(cause) };
     }
   };
   const find = async (outing: OutingId): Promise<void> => {
     const ownership = await locks.claim(outing);
-    const opened = await read(outing);
-    const stillWanted = wanted.peek() === outing && inHand(outing) === null;
+    const stillWanted = () => wanted.peek() === outing && inHand(outing) === null;
+    let opened = await read(outing, BEGINNING);
+    const begun = isBeginning(opened);
     // Asked for twice, read twice: the first answer stays.
-    if (stillWanted) found.value = found.peek() ?? { outing, opened, ownership };
-    else letGo({ outing, opened, ownership });
+    if (begun && stillWanted()) found.value ??= { outing, opened, ownership };
+    // A beginning that does not hold the start was another phone's.
+    if (begun || opened.how === 'missing') opened = await read(outing);
+    const now = { outing, opened, ownership };
+    const { value } = found;
+    if (!stillWanted()) letGo(now);
+    else if (value === null || isBeginning(value.opened)) found.value = now;
   };
   const letGo = ({ outing, opened, ownership }: Found): void => {
     if (opened.how === 'open') {
@@ -201,22 +217,24 @@ export function createLogDesk({
     if (outing === null) return null;
     const journal = inHand(outing);
     if (journal) {
-      const readOnly = run.ownership.value === 'elsewhere';
-      return { how: 'open', log: logOf(journal), readOnly };
+      const access = run.ownership.value === 'elsewhere' ? 'elsewhere' : 'full';
+      return { how: 'open', log: logOf(journal), access };
     }
     const { value } = found;
     if (value?.outing !== outing) return { how: 'reading' };
-    return value.opened.how === 'open'
-      ? { ...value.opened, readOnly: value.ownership === 'elsewhere' }
+    return value.opened.how === 'open' &&
+      value.ownership === 'elsewhere' &&
+      !isBeginning(value.opened)
+      ? { ...value.opened, access: 'elsewhere' }
       : value.opened;
   });
   const writable = (): Journal | null => {
     const now = opened.peek();
-    return now?.how === 'open' && !now.readOnly ? now.log.journal : null;
+    return now?.how === 'open' && now.access === 'full' ? now.log.journal : null;
   };
   const undoable = computed((): Remark | null => {
     const now = opened.value;
-    return now?.how === 'open' && !now.readOnly
+    return now?.how === 'open' && now.access === 'full'
       ? remarkOf(now.log.journal.undoable.value[0])
       : null;
   });
@@ -266,6 +284,9 @@ export function createLogDesk({
     },
   };
 }
+
+const isBeginning = (opened: Opened): boolean =>
+  opened.how === 'open' && opened.access === 'beginning';
 
 const READ_ONLY: Served = { how: 'refused', rule: 'read-only' };
 

@@ -17,6 +17,7 @@ export const log = {
   none: 'No outing yet. Start one from a plan: every frame then stands here, with what was planned and what was set.',
   toPlan: 'Go to Plan',
   looking: 'Looking through the log.',
+  readingRest: 'Reading the rest of the log.',
   unread: (why: string) => `The log could not be read. Nothing is lost. ${why}`,
   why: {
     full: 'The phone is full. Free some space, then try again.',

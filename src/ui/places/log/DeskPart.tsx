@@ -1,4 +1,6 @@
+import { Screen } from '../../parts/Screen.tsx';
 import { useApp } from '../../shell/useApp.ts';
+import { useWords } from '../../words/words.ts';
 import { FilesScreen } from './FilesScreen.tsx';
 import { FrameScreen } from './FrameScreen.tsx';
 import { LedgerScreen } from './LedgerScreen.tsx';
@@ -12,10 +14,21 @@ export function DeskPart() {
   if (first === FILES) return <FilesScreen />;
   const opened = log.opened.value;
   if (opened?.how !== 'open' || what === undefined) return null;
+  if (opened.access === 'beginning') return <ReadingOn />;
   if (what === 'frame' && id !== undefined) return <FrameScreen key={id} {...opened} id={id} />;
   return id === undefined || other === undefined ? (
     <LedgerScreen log={opened.log} />
   ) : (
     <PairScreen key={`${id} ${other}`} log={opened.log} set={id} other={other} />
+  );
+}
+
+/** What is said of a whole outing waits until all of it is here. */
+function ReadingOn() {
+  const { log: say } = useWords();
+  return (
+    <Screen inner title={say.title}>
+      <p role="status">{say.readingRest}</p>
+    </Screen>
   );
 }

@@ -85,13 +85,14 @@ interface BroughtProps {
 /** What a file would bring in, before anything is written. */
 function Brought({ brings, onTake, onLeave }: BroughtProps) {
   const { format, log: say } = useLogDeskWords();
-  const { written, outings, bodies, lenses, rigs, plans, copies, deletedHere } = brings;
+  const { written, outings, bodies, lenses, rigs, plans, sites, copies, deletedHere } = brings;
   const things = (
     [
       ['bodies', bodies],
       ['lenses', lenses],
       ['rigs', rigs],
       ['plans', plans],
+      ['sites', sites],
       ['copies', copies],
       ['deletedHere', deletedHere],
     ] as const
@@ -100,7 +101,7 @@ function Brought({ brings, onTake, onLeave }: BroughtProps) {
     ...outings.map(({ name, begun }) => (begun ? say.brings.outing : say.brings.lines)(name)),
     ...things,
   ];
-  const nothing = outings.length + bodies + lenses + rigs + plans === 0;
+  const nothing = outings.length + bodies + lenses + rigs + plans + sites === 0;
   return (
     <Sheet
       title={nothing ? say.bringsNothing : say.bringsTitle}

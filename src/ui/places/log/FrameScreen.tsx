@@ -29,12 +29,13 @@ interface Props extends OpenedLog {
 export type SheetField = Exclude<CorrectionValue['field'], 'counts' | 'note'>;
 
 /** One frame: what was planned, set and first logged; corrections, a note, whether it counts. */
-export function FrameScreen({ log, readOnly, id }: Props) {
+export function FrameScreen({ log, access, id }: Props) {
   const { log: desk, navigation } = useApp();
   const words = useLogDeskWords();
   const { log: say } = words;
   const [open, setOpen] = useState<SheetField | null>(null);
   const [refused, setRefused] = useState(false);
+  const readOnly = access !== 'full';
   const frames = log.frames.value;
   const at = frames.findIndex((frame) => frame.id === id);
   const frame = frames[at];
@@ -82,7 +83,7 @@ export function FrameScreen({ log, readOnly, id }: Props) {
             .filter(Boolean)
             .join(' · ')}
         </p>
-        <Said log={log} readOnly={readOnly} />
+        <Said log={log} access={access} />
         {refused && <Notice urgent>{say.refused}</Notice>}
         <Undo made={frame.id} />
       </div>

@@ -39,10 +39,9 @@ export function LogPlace() {
   }
   const opened = log.opened.value;
   if (opened?.how !== 'open') return <NotOpen opened={opened} />;
-  const shared = { log: opened.log, readOnly: opened.readOnly };
   return (
     <Split
-      list={<OutingScreen key={outing} {...shared} detail={detail} />}
+      list={<OutingScreen key={outing} log={opened.log} access={opened.access} detail={detail} />}
       detail={
         detail[0] === undefined ? null : detail[0] === 'export' ? (
           <ExportScreen log={opened.log} />
@@ -56,7 +55,7 @@ export function LogPlace() {
 }
 
 /** What every screen of an opened outing is given. */
-export type OpenedLog = Pick<Extract<Opened, { how: 'open' }>, 'log' | 'readOnly'>;
+export type OpenedLog = Pick<Extract<Opened, { how: 'open' }>, 'log' | 'access'>;
 
 function NotOpen({ opened }: { readonly opened: Opened | null }) {
   const { log } = useApp();

@@ -23,7 +23,7 @@ interface Props extends OpenedLog {
 }
 
 /** An outing: where its log leads, and its lines in the order in which they happened. */
-export function OutingScreen({ log, readOnly, detail }: Props) {
+export function OutingScreen({ log, access, detail }: Props) {
   const { files, navigation } = useApp();
   const words = useWords();
   const { format, log: say } = words;
@@ -36,22 +36,21 @@ export function OutingScreen({ log, readOnly, detail }: Props) {
   const shown = entries.filter((entry) => isWanted(entry, wanted));
   const open = (...path: string[]) =>
     (detail.length > 0 ? navigation.replace : navigation.go)('log', outing, ...path);
-  const pairs = log.ledgers.value.length;
-  const sets = new Set(log.ledgers.value.map(({ set }) => set)).size;
+  const compared = plan.sets.filter(({ kind }) => kind !== 'capped-dark').length;
   return (
     <Screen
       inner
       title={plan.name}
       tag={plan.invented && <InventedTag />}
-      foot={ended === null && !readOnly && <Resume outing={outing} />}
+      foot={ended === null && access === 'full' && <Resume outing={outing} />}
     >
       <div class="log-about">
-        <p>{spanWords(words, line)}</p>
-        <Said log={log} readOnly={readOnly} />
+        <p role="status">{access === 'beginning' ? say.readingRest : spanWords(words, line)}</p>
+        <Said log={log} access={access} />
         <div>
           <Row
             title={say.ledger}
-            note={say.ledgerInShort(pairs, sets)}
+            note={say.ledgerInShort(compared * Math.max(0, plan.rigs.length - 1), compared)}
             current={detail[0] === 'ledger'}
             onPress={() => open('ledger')}
           />
