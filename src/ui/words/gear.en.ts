@@ -217,6 +217,8 @@ export const gear = {
   angleUp: 'Angle of view, height',
   angle: (figure: string) => `${figure}°`,
   pupil: 'Widest entrance pupil',
+  corresponds: (body: string) => `Corresponds on ${body} to`,
+  byDiagonal: 'by diagonal',
 
   offsets: 'Offsets',
   offsetsAre:

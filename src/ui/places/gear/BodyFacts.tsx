@@ -1,12 +1,11 @@
 import type { Body } from '../../../gear/body.ts';
-import { areaStops, cropRatio, diagonal, type SensorFormat } from '../../../science/formats.ts';
+import { formatOf } from '../../../plan/framing.ts';
+import { areaStops, cropRatio, diagonal } from '../../../science/formats.ts';
 import { pixelPitch } from '../../../science/view.ts';
 import { Figure } from '../../parts/Figure.tsx';
 import { Figures } from '../../parts/Figures.tsx';
 import { useApp } from '../../shell/useApp.ts';
 import { useGearWords } from '../../words/gear.ts';
-
-const formatOf = (body: Body): SensorFormat => ({ width: body.widthMm, height: body.heightMm });
 
 /** Figures that follow from the sensor, against the first body in the list. */
 export function BodyFacts({ body }: { readonly body: Body }) {

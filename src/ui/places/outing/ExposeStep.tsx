@@ -11,11 +11,10 @@ import { useRun } from './useRun.ts';
 
 /** Ready to release: one tap starts the exposure, or says that a short frame was taken. */
 export function ExposeStep({ step }: { readonly step: Extract<Step, { kind: 'expose' }> }) {
-  const { state, desk, tap } = useRun();
+  const { state, tap } = useRun();
   const words = useWords();
   const { expose } = words.outing;
   const [first] = step.frames;
-  const resting = desk.resting.value;
   if (!first) return null;
   const single = step.frames.length === 1;
   return (
@@ -51,14 +50,6 @@ export function ExposeStep({ step }: { readonly step: Extract<Step, { kind: 'exp
           <Dials settings={frame.settings} />
           <How frame={frame} short={step.short} />
         </div>
-      ))}
-      {resting.map(({ rig, leftS }) => (
-        <p key={rig}>
-          {words.outing.rest.ready(
-            assemble(state.gear, rig)?.rig.letter ?? '',
-            words.format.duration(leftS),
-          )}
-        </p>
       ))}
     </StepFrame>
   );

@@ -1,13 +1,14 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import type { PlannedFrame } from '../../../plan/frame.ts';
+import { duration } from '../../../science/units.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Icon } from '../../parts/Icon.tsx';
 import { NightSwitch } from '../../shell/NightSwitch.tsx';
 import { useWords } from '../../words/words.ts';
 import { MoreSheet } from './MoreSheet.tsx';
 import { NextTwo } from './NextTwo.tsx';
-import { RigName } from './RigName.tsx';
+import { RigName, rigText } from './RigName.tsx';
 import { SideActs } from './SideActs.tsx';
 import { useRun } from './useRun.ts';
 import { VerdictStrip } from './VerdictStrip.tsx';
@@ -49,6 +50,7 @@ export function StepFrame(props: Props) {
           {frame && <Whereabouts frame={frame} attempt={attempt} />}
         </header>
         <NextTwo after={frame} />
+        <Resting />
         <div class="step-body">{children}</div>
       </div>
       <footer class="step-foot">
@@ -100,6 +102,21 @@ function Whereabouts({ frame, attempt }: WhereaboutsProps) {
       {desk.screenLock.value !== 'held' && <p class="where">{words.screenNotKept}</p>}
       {set.kind === 'capped-dark' && <p class="cap">{words.cappedDark}</p>}
       {set.kind === 'flat' && <p class="cap">{words.flat}</p>}
+    </>
+  );
+}
+
+/** Rigs that cool while others work. */
+function Resting() {
+  const { state, desk } = useRun();
+  const { outing: words, format } = useWords();
+  return (
+    <>
+      {desk.resting.value.map(({ rig, leftS }) => (
+        <p key={rig} class="where">
+          {words.rest.ready(rigText(state.gear, rig), format.duration(duration(Math.ceil(leftS))))}
+        </p>
+      ))}
     </>
   );
 }
