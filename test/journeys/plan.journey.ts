@@ -77,6 +77,25 @@ test('the hold decides, and the residual tells what the dials added', async () =
   await app.press('Enter');
 });
 
+test('the whole picture held equal gives the trade’s figures: f/10 to f/8, ISO 640 to 400', async () => {
+  // Common practice, no source: 43.8 x 32.9 against 36 x 24 mm with 45 and 35 mm.
+  const click = async (dial: string, times: number) => {
+    const way = times > 0 ? 'up' : 'down';
+    for (let done = 0; done < Math.abs(times); done += 1) {
+      await app.tap('button', `${dial}: one click ${way}`);
+    }
+  };
+  await app.tap('radio', /^Same picture/);
+  await click('f-number', 4);
+  await click('ISO', 8);
+  expect(await rowOf(/Birch 36/)).toContain('f/8 60 s ISO 400');
+  await click('f-number', -4);
+  await click('ISO', -8);
+  await app.tap('radio', /^Same ISO and time/);
+  await app.type('Stops from there', '-0,6667');
+  await app.press('Enter');
+});
+
 test('free settings start from the match and turn by hand', async () => {
   await app.tap('radio', /^Free/);
   expect(await rowOf(/Birch 36/)).toContain('f/8 60 s ISO 100');

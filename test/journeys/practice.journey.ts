@@ -54,6 +54,22 @@ describe('the practice outing', () => {
     await server.stop();
   });
 
+  test('states the two formats: 54.78 and 43.27 mm, crop ratio 0.79, 45 mm for 35', async () => {
+    const { window } = phone;
+    await window.tap('button', /^Alder 44/);
+    await window.see('54.78 mm');
+    await window.tap('button', 'Back');
+    await window.tap('button', /^Birch 36/);
+    await window.see('43.27 mm');
+    await window.see('0.79');
+    await window.tap('button', 'Back');
+    await window.tap('button', /^Rig A/);
+    // By the trade's rounding 35 mm (common practice, no source); by diagonal 35.5.
+    await window.see('Corresponds on Birch 36 to');
+    await window.see('35.5 mm');
+    await window.tap('button', 'Back');
+  });
+
   test('is set up rig by rig', async () => {
     await phone.window.tap('button', 'Outing');
     await phone.window.tap('button', 'Start An evening at the old ferry slip');
