@@ -47,6 +47,7 @@ export interface Bringing {
   readonly lenses: number;
   readonly rigs: number;
   readonly plans: number;
+  readonly sites: number;
   /** Of the gear and plans, how many come under a new id because theirs stands for something else here. */
   readonly copies: number;
   /** How many stay away because they were deleted here. */
@@ -138,14 +139,21 @@ export function createFileDesk(world: FileWorld): FileDesk {
   });
 
   const everything = async (): Promise<Backup> => {
-    const [held, heldPlans, outings, tombstones] = await Promise.all([
+    const [held, heldPlans, sites, outings, tombstones] = await Promise.all([
       store.gear(),
       store.plans(),
+      store.sites(),
       store.outings(),
       store.tombstones(),
     ]);
     const journals = await Promise.all(outings.map(({ outing }) => log.events(outing)));
-    return { gear: held, plans: heldPlans, events: journals.flat(), tombstones: [...tombstones] };
+    return {
+      gear: held,
+      plans: heldPlans,
+      sites,
+      events: journals.flat(),
+      tombstones: [...tombstones],
+    };
   };
 
   const fileOf = async (leaving: Leaving): Promise<FileToGive> => {

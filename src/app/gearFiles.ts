@@ -32,7 +32,7 @@ export function createGearFiles({
   return {
     offer() {
       const written = new Date(clock.now().wallMs).toISOString();
-      const own = ownOf({ gear: gear.peek(), plans: [], events: [], tombstones: [] });
+      const own = ownOf({ gear: gear.peek(), plans: [], sites: [], events: [], tombstones: [] });
       return share.offer({
         name: `evenfall-gear-${written.slice(0, 10)}.json`,
         type: 'application/json',
@@ -44,7 +44,7 @@ export function createGearFiles({
       if (looked.how !== 'fits') return looked;
       // A backup holds more; the rest is for the Log, where it is looked at first.
       const { file: all } = looked.brings;
-      const content = { ...all.content, plans: [], events: [], tombstones: [] };
+      const content = { ...all.content, plans: [], sites: [], events: [], tombstones: [] };
       return files.take({ ...looked.brings, file: { ...all, content } });
     },
   };

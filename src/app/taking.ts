@@ -26,13 +26,14 @@ export function createTaking({
     }
     try {
       const outings = [...new Set(content.events.map(({ outing }) => outing))];
-      const [held, heldPlans, tombstones, journals] = await Promise.all([
+      const [held, heldPlans, sites, tombstones, journals] = await Promise.all([
         store.gear(),
         store.plans(),
+        store.sites(),
         store.tombstones(),
         Promise.all(outings.map((outing) => store.events(outing))),
       ]);
-      const here = { gear: held, plans: heldPlans, tombstones, events: journals.flat() };
+      const here = { gear: held, plans: heldPlans, sites, tombstones, events: journals.flat() };
       const arrival = arrivalOf(here, content);
       return isFault(arrival) ? { how: 'refused', fault: arrival } : arrival;
     } catch (cause) {
@@ -76,7 +77,7 @@ export function createTaking({
 function bringing(file: FileContent<Backup>, arrival: Arrival, offsetMin: number): Bringing {
   const { head, content } = file;
   const writtenMs = Date.parse(head.written);
-  const { events, gear, plans, copies, deletedHere } = arrival;
+  const { events, gear, plans, sites, copies, deletedHere } = arrival;
   const gearOf = (wanted: string): number => gear.filter(({ kind }) => kind === wanted).length;
   const begun = new Set(
     events.flatMap(({ kind, outing }) => (kind === 'outing-started' ? [outing] : [])),
@@ -95,6 +96,7 @@ function bringing(file: FileContent<Backup>, arrival: Arrival, offsetMin: number
     lenses: gearOf('lens'),
     rigs: gearOf('rig'),
     plans: plans.length,
+    sites: sites.length,
     copies,
     deletedHere,
   };

@@ -5,6 +5,8 @@ import { A, B, dialled, Evening, frame, planOf, twoSets } from '../../test/eveni
 import { PRACTICE_GEAR } from '../gear/practice.ts';
 import { isFault } from '../gear/read.ts';
 import type { Gear } from '../gear/rig.ts';
+import { PRACTICE_SITE } from '../light/practice.ts';
+import type { Site, SiteId } from '../light/site.ts';
 import type { OutingId } from '../outing/ids.ts';
 import type { Plan } from '../plan/plan.ts';
 import { readAnyFile } from './anyFile.ts';
@@ -36,9 +38,12 @@ const evening = new Evening(twoSets(), { ...planOf(twoSets()), invented: false }
 const events = evening.events;
 const outing = evening.outing;
 
+const site: Site = { ...PRACTICE_SITE, id: 'site' as SiteId, invented: false };
+
 const backup: Backup = {
   gear: own(PRACTICE_GEAR),
   plans: [plan],
+  sites: [site],
   events,
   tombstones: ['old-body', 'old-plan'],
 };
@@ -56,7 +61,7 @@ describe('files that are whole', () => {
     fc.assert(
       fc.property(anyGear, fc.constantFrom('', '\uFEFF'), (gear, mark) => {
         const read = readAnyFile(mark + gearFile.write({ gear }, stamp));
-        expect(read).toMatchObject({ content: { gear, plans: [], events: [] } });
+        expect(read).toMatchObject({ content: { gear, plans: [], sites: [], events: [] } });
       }),
     );
   });
@@ -80,16 +85,18 @@ describe('what belongs in a backup', () => {
     outing: 'practice' as OutingId,
   }));
 
-  it('is not the practice outing, its gear or its plan', () => {
+  it('is not the practice outing, its gear, its plan or its site', () => {
     const everything = {
       gear: PRACTICE_GEAR,
       plans: [plan, { ...plan, invented: true }],
+      sites: [PRACTICE_SITE, site],
       events: [...invented, ...events],
       tombstones: [],
     };
     expect(ownOf(everything)).toEqual({
       gear: { bodies: [], lenses: [], rigs: [] },
       plans: [plan],
+      sites: [site],
       events,
       tombstones: [],
     });

@@ -7,6 +7,7 @@ import { type FileContent, formatOf, parseJson } from './json.ts';
 const EMPTY: Backup = {
   gear: { bodies: [], lenses: [], rigs: [] },
   plans: [],
+  sites: [],
   events: [],
   tombstones: [],
 };

@@ -1,6 +1,8 @@
 import { readGear } from '../gear/parse.ts';
-import { also, fault, id, list, object, within } from '../gear/read.ts';
+import { also, fault, id, list, object, type Reader, within } from '../gear/read.ts';
 import type { Gear } from '../gear/rig.ts';
+import { readSite } from '../light/parse.ts';
+import type { Site } from '../light/site.ts';
 import type { OutingEvent } from '../outing/events.ts';
 import type { OutingId } from '../outing/ids.ts';
 import { readPlan } from '../plan/parse.ts';
@@ -12,32 +14,37 @@ import { jsonFile } from './json.ts';
 export interface Backup {
   readonly gear: Gear;
   readonly plans: readonly Plan[];
+  readonly sites: readonly Site[];
   /** The journals of all outings, each writer's events by seq. */
   readonly events: readonly OutingEvent[];
-  /** Ids of deleted gear and plans, so that an older file cannot bring them back. */
+  /** Ids of deleted gear, plans and sites, so that an older file cannot bring them back. */
   readonly tombstones: readonly string[];
 }
 
 const MOST_PLANS = 10_000;
+const MOST_SITES = 10_000;
 const MOST_TOMBSTONES = 100_000;
 
-const readPlans = also(list(readPlan, MOST_PLANS), (plans) => {
-  const seen = new Set<string>();
-  for (const [index, plan] of plans.entries()) {
-    if (seen.has(plan.id)) {
-      return within(`[${index}]`, within('id', fault('id-twice', { id: plan.id })));
+/** A list in which no id stands twice. */
+const eachOnce = <T extends { readonly id: string }>(reader: Reader<T>, most: number) =>
+  also(list(reader, most), (things) => {
+    const seen = new Set<string>();
+    for (const [index, thing] of things.entries()) {
+      if (seen.has(thing.id)) {
+        return within(`[${index}]`, within('id', fault('id-twice', { id: thing.id })));
+      }
+      seen.add(thing.id);
     }
-    seen.add(plan.id);
-  }
-  return null;
-});
+    return null;
+  });
 
 export const backupFile = jsonFile(
   'evenfall-backup',
   1,
   object<Backup>({
     gear: readGear,
-    plans: readPlans,
+    plans: eachOnce(readPlan, MOST_PLANS),
+    sites: eachOnce(readSite, MOST_SITES),
     events: readEvents,
     tombstones: list(id<string>(), MOST_TOMBSTONES),
   }),
@@ -49,7 +56,7 @@ export const backupFile = jsonFile(
  * file must be whole to be read.
  */
 export function ownOf(everything: Backup): Backup {
-  const { gear, plans, events, tombstones } = everything;
+  const { gear, plans, sites, events, tombstones } = everything;
   const own = <T extends { readonly invented: boolean }>(things: readonly T[]): readonly T[] =>
     things.filter((thing) => !thing.invented);
   const bodies = own(gear.bodies);
@@ -69,6 +76,7 @@ export function ownOf(everything: Backup): Backup {
       ),
     },
     plans: own(plans),
+    sites: own(sites),
     events: events.filter((event) => !practised.has(event.outing)),
     tombstones,
   };

@@ -7,6 +7,8 @@ import { readGear } from '../gear/parse.ts';
 import { PRACTICE_GEAR } from '../gear/practice.ts';
 import { isFault } from '../gear/read.ts';
 import type { Gear } from '../gear/rig.ts';
+import { PRACTICE_SITE } from '../light/practice.ts';
+import type { Site, SiteId } from '../light/site.ts';
 import type { EventId } from '../outing/ids.ts';
 import type { PlanId } from '../plan/ids.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -15,15 +17,29 @@ import { type Arrival, arrivalOf, type Held } from './restore.ts';
 
 const events = new Evening(twoSets()).setUp().shootAll().events;
 const plan: Plan = planOf(twoSets());
-const file: Backup = { gear: PRACTICE_GEAR, plans: [plan], events, tombstones: [] };
+const site: Site = { ...PRACTICE_SITE, id: 'site' as SiteId, invented: false };
+const file: Backup = {
+  gear: PRACTICE_GEAR,
+  plans: [plan],
+  sites: [site],
+  events,
+  tombstones: [],
+};
 
 const NOTHING: Held = {
   gear: { bodies: [], lenses: [], rigs: [] },
   plans: [],
+  sites: [],
   events: [],
   tombstones: new Set(),
 };
-const everything: Held = { gear: PRACTICE_GEAR, plans: [plan], events, tombstones: new Set() };
+const everything: Held = {
+  gear: PRACTICE_GEAR,
+  plans: [plan],
+  sites: [site],
+  events,
+  tombstones: new Set(),
+};
 
 function arrived(held: Held, from: Backup = file): Arrival {
   const arrival = arrivalOf(held, from);
@@ -38,6 +54,7 @@ const withArrival = (held: Held, arrival: Arrival): Held => ({
     arrival.gear.map((thing) => ({ thing, deleted: false })),
   ),
   plans: [...held.plans, ...arrival.plans],
+  sites: [...held.sites, ...arrival.sites],
   events: [...held.events, ...arrival.events],
   tombstones: new Set([...held.tombstones, ...arrival.tombstones]),
 });
@@ -48,7 +65,15 @@ const withAlder = (gear: Gear, change: Partial<Gear['bodies'][number]>): Gear =>
 });
 const edited = withAlder(PRACTICE_GEAR, { name: 'Alder 44', bits: { depth: 14, loweredBy: '' } });
 
-const NO_CHANGE = { events: [], gear: [], plans: [], tombstones: [], copies: 0, deletedHere: 0 };
+const NO_CHANGE = {
+  events: [],
+  gear: [],
+  plans: [],
+  sites: [],
+  tombstones: [],
+  copies: 0,
+  deletedHere: 0,
+};
 
 describe('a restore', () => {
   it('brings everything to an empty device', () => {
@@ -209,7 +234,7 @@ describe('whatever is here and whatever comes', () => {
           gear: { ...ours, bodies, rigs },
           tombstones: new Set(gone),
         };
-        const incoming: Backup = { gear: theirs, plans: [], events: [], tombstones: [] };
+        const incoming: Backup = { ...NOTHING, gear: theirs, tombstones: [] };
         const arrival = arrived(held, incoming);
         const then = withArrival(held, arrival);
         expect(readGear(then.gear)).toEqual(then.gear);
@@ -229,6 +254,21 @@ describe('whatever is here and whatever comes', () => {
     expect(arrival.plans[0]?.id).toMatch(/^plan~/);
     expect(arrived(withArrival(held, arrival))).toEqual(NO_CHANGE);
     const deleted = { ...everything, plans: [], tombstones: new Set(['plan' as PlanId]) };
+    expect(arrived(deleted)).toEqual({ ...NO_CHANGE, deletedHere: 1 });
+  });
+
+  it('sites settle like gear', () => {
+    const moved = { ...site, note: 'moved here' };
+    const held = { ...everything, sites: [moved] };
+    const arrival = arrived(held);
+    expect(arrival.sites).toEqual([{ ...site, id: arrival.sites[0]?.id }]);
+    expect(arrival.sites[0]?.id).toMatch(/^site~/);
+    expect(arrival.copies).toBe(1);
+    expect(arrived(withArrival(held, arrival))).toEqual(NO_CHANGE);
+    const evening = { site: site.id, date: '2027-02-12', startMs: null, cloud: null };
+    const { plans } = arrived({ ...held, plans: [] }, { ...file, plans: [{ ...plan, evening }] });
+    expect(plans[0]?.evening?.site).toBe(arrival.sites[0]?.id);
+    const deleted = { ...everything, sites: [], tombstones: new Set(['site']) };
     expect(arrived(deleted)).toEqual({ ...NO_CHANGE, deletedHere: 1 });
   });
 });

@@ -2,6 +2,7 @@ import { type Thing, thingsOf } from '../gear/edit.ts';
 import type { RigId } from '../gear/ids.ts';
 import { type Fault, fault, isFault, within } from '../gear/read.ts';
 import type { Gear, Rig } from '../gear/rig.ts';
+import type { Site } from '../light/site.ts';
 import type { OutingEvent } from '../outing/events.ts';
 import type { Hold, Plan } from '../plan/plan.ts';
 import type { Backup } from './backup.ts';
@@ -11,6 +12,7 @@ import { canonical, contentHash } from './content.ts';
 export interface Held {
   readonly gear: Gear;
   readonly plans: readonly Plan[];
+  readonly sites: readonly Site[];
   /** Those of the file's outings at least. */
   readonly events: readonly OutingEvent[];
   readonly tombstones: ReadonlySet<string>;
@@ -22,6 +24,7 @@ export interface Arrival {
   /** Bodies and lenses before the rigs that need them. */
   readonly gear: readonly Thing[];
   readonly plans: readonly Plan[];
+  readonly sites: readonly Site[];
   /** Deleted where the file was written and never known here. */
   readonly tombstones: readonly string[];
   /** How many come as copies, because their id stands for something else here. */
@@ -31,8 +34,8 @@ export interface Arrival {
 }
 
 /**
- * What changes when the content of a file comes in: events as a union by id, gear
- * and plans by id. A thing whose id stands for other content here comes as a copy
+ * What changes when the content of a file comes in: events as a union by id, gear,
+ * plans and sites by id. A thing whose id stands for other content here comes as a copy
  * whose id is derived from its content, so that a second restore finds it again.
  * What was deleted here stays deleted; nothing here is changed or removed.
  *
@@ -54,16 +57,19 @@ export function arrivalOf(held: Held, file: Backup): Arrival | Fault {
     const lensId = lenses.endOf(rig.lensId);
     rigs.take(rig, bodyId === null || lensId === null ? null : { ...rig, bodyId, lensId });
   }
+  const sites = new Settling(held.sites, tombstones);
+  for (const site of file.sites) sites.take(site, site);
   const plans = new Settling(held.plans, tombstones);
-  for (const plan of file.plans) plans.take(plan, withRigs(plan, rigs));
+  for (const plan of file.plans) plans.take(plan, fitted(plan, rigs, sites));
 
-  const settled = [bodies, lenses, rigs, plans];
+  const settled = [bodies, lenses, rigs, sites, plans];
   const count = (of: (one: Settled) => number): number =>
     settled.reduce((sum, one) => sum + of(one), 0);
   return {
     events,
     gear: thingsOf({ bodies: bodies.arriving, lenses: lenses.arriving, rigs: rigs.arriving }),
     plans: plans.arriving,
+    sites: sites.arriving,
     tombstones: file.tombstones.filter(
       (id) => !tombstones.has(id) && !settled.some((one) => one.has(id)),
     ),
@@ -72,8 +78,8 @@ export function arrivalOf(held: Held, file: Backup): Arrival | Fault {
   };
 }
 
-/** A plan that speaks of its rigs by the ids under which they stand in the end. */
-function withRigs(plan: Plan, rigs: Settling<Rig>): Plan {
+/** A plan that speaks of its rigs and its site by the ids under which they stand in the end. */
+function fitted(plan: Plan, rigs: Settling<Rig>, sites: Settling<Site>): Plan {
   // A plan outlives its rigs, so one whose rig stays away comes in and asks for another.
   const end = (id: RigId): RigId => rigs.endOf(id) ?? id;
   const holdOf = (hold: Hold): Hold =>
@@ -88,6 +94,10 @@ function withRigs(plan: Plan, rigs: Settling<Rig>): Plan {
   return {
     ...plan,
     rigs: plan.rigs.map(end),
+    evening: plan.evening && {
+      ...plan.evening,
+      site: sites.endOf(plan.evening.site) ?? plan.evening.site,
+    },
     sets: plan.sets.map((set) => ({
       ...set,
       reference: end(set.reference),

@@ -7,8 +7,10 @@ import { anyGear } from '../../test/arbitraries/gear.ts';
 import { A, Evening, planOf, twoSets } from '../../test/evenings/evening.ts';
 import { PRACTICE_GEAR } from '../gear/practice.ts';
 import { isFault } from '../gear/read.ts';
+import { PRACTICE_SITE } from '../light/practice.ts';
+import type { Site, SiteId } from '../light/site.ts';
 import { SETUP_ITEMS, VERDICTS } from '../outing/events.ts';
-import { ev, fNumber, iso, seconds } from '../science/units.ts';
+import { ev, fNumber, iso, minutesEast, seconds } from '../science/units.ts';
 import { readAnyFile } from './anyFile.ts';
 import { backupFile } from './backup.ts';
 import { gearFile } from './gearFile.ts';
@@ -78,11 +80,23 @@ const evening = eventfulEvening();
 const { events, outing } = evening;
 const plan = planOf(twoSets());
 
+/** A clock by hand. */
+const hut: Site = {
+  ...PRACTICE_SITE,
+  id: 'hut' as SiteId,
+  zone: { kind: 'fixed', offsetMin: minutesEast(345) },
+};
 const files: Readonly<Record<Name, string>> = {
   gear: gearFile.write({ gear: PRACTICE_GEAR }, stamp),
   journal: journalFile.write(journalOf(outing, events), stamp),
   backup: backupFile.write(
-    { gear: PRACTICE_GEAR, plans: [plan], events, tombstones: ['gone'] },
+    {
+      gear: PRACTICE_GEAR,
+      plans: [plan],
+      sites: [PRACTICE_SITE, hut],
+      events,
+      tombstones: ['gone'],
+    },
     stamp,
   ),
 };

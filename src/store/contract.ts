@@ -1,4 +1,5 @@
 import type { Gear } from '../gear/rig.ts';
+import type { Site } from '../light/site.ts';
 import type { OutingEvent } from '../outing/events.ts';
 import type { OutingId, WriterId } from '../outing/ids.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -42,6 +43,7 @@ export interface Arrival {
   readonly events: readonly OutingEvent[];
   readonly gear: readonly GearThing[];
   readonly plans: readonly Plan[];
+  readonly sites: readonly Site[];
 }
 
 /** Stored beside a thing: whether it was deleted. */
@@ -90,7 +92,7 @@ export interface Store {
   /** Union by event id. @returns how many were new. Refuses whole when an id comes with other content. */
   merge(events: readonly OutingEvent[]): Promise<number>;
   /**
-   * The union of events, gear and plans with what is here, whole or not at all.
+   * The union of events, gear, plans and sites with what is here, whole or not at all.
    * A thing that was deleted here stays deleted. Refuses whole ('refused') when an
    * id comes with other content.
    *
@@ -106,6 +108,8 @@ export interface Store {
   ): Promise<void>;
   plans(): Promise<readonly Plan[]>;
   putPlans(plans: readonly { readonly plan: Plan; readonly deleted: boolean }[]): Promise<void>;
+  sites(): Promise<readonly Site[]>;
+  putSites(sites: readonly { readonly site: Site; readonly deleted: boolean }[]): Promise<void>;
   /** Ids of deleted things. */
   tombstones(): Promise<ReadonlySet<string>>;
 

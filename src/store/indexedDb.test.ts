@@ -122,16 +122,17 @@ describe('every write', () => {
     await store.append([note({ seq: 1 })]);
     await store.append([note({ seq: 1 })]);
     await store.merge([note({ seq: 2 })]);
-    await store.restore({ events: [note({ seq: 3 })], gear: [], plans: [] });
+    await store.restore({ events: [note({ seq: 3 })], gear: [], plans: [], sites: [] });
     await store.putGear([]);
     await store.putPlans([]);
+    await store.putSites([]);
     await store.putSetting('theme', 'night');
     const { calls, results } = vi.mocked(IDBDatabase.prototype.transaction).mock;
     const durabilities = calls.flatMap(([, mode], i) =>
       mode === 'readwrite' ? [(results[i] as { value: IDBTransaction }).value.durability] : [],
     );
     // The repeated append makes two: the attempt, and the comparison.
-    expect(durabilities).toEqual(Array(9).fill('strict'));
+    expect(durabilities).toEqual(Array(10).fill('strict'));
   });
 
   it('is committed in the same breath as its last request', async () => {

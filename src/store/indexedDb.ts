@@ -6,9 +6,11 @@ import {
   keptGear,
   readGear,
   readPlans,
+  readSites,
   readTombstones,
   writeGear,
   writePlans,
+  writeSites,
 } from './profiles.ts';
 import { restoreAll } from './restore.ts';
 import { readOrMakeWriter, readSetting, writeSetting } from './settings.ts';
@@ -47,7 +49,7 @@ export async function openStore(options: StoreOptions): Promise<Store> {
     append: (events) => inTurn(() => connection.run((db) => appendEvents(db, events, reader))),
     events: (outing, most) => connection.run((db) => readEvents(db, outing, reader, most)),
     outings: () => connection.run(readOutings),
-    merge: async (events) => (await restore({ events, gear: [], plans: [] })).events,
+    merge: async (events) => (await restore({ events, gear: [], plans: [], sites: [] })).events,
     restore,
     gear: () => connection.run(readGear),
     putGear: (things) => {
@@ -58,6 +60,11 @@ export async function openStore(options: StoreOptions): Promise<Store> {
     putPlans: (plans) => {
       const records = plans.map(({ plan, deleted }) => kept(plan, deleted));
       return inTurn(() => connection.run((db) => writePlans(db, records)));
+    },
+    sites: () => connection.run(readSites),
+    putSites: (sites) => {
+      const records = sites.map(({ site, deleted }) => kept(site, deleted));
+      return inTurn(() => connection.run((db) => writeSites(db, records)));
     },
     tombstones: () => connection.run(readTombstones),
     setting: (key) => connection.run((db) => readSetting(db, key)),

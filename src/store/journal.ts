@@ -25,7 +25,7 @@ export async function appendEvents(
   } catch (cause) {
     if (toFault(cause).kind !== 'refused') throw cause;
     // A retry of what is there already, or a true conflict: only a comparison tells.
-    await restoreAll(db, { events, gear: [], plans: [] }, reader);
+    await restoreAll(db, { events, gear: [], plans: [], sites: [] }, reader);
   }
 }
 

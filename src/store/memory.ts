@@ -1,3 +1,4 @@
+import type { Site } from '../light/site.ts';
 import type { OutingEvent } from '../outing/events.ts';
 import type { OutingId, WriterId } from '../outing/ids.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -5,7 +6,7 @@ import type { Arrival, Kept, OutingSummary, Store, StoreOptions } from './contra
 import { StoreFailure, toFault } from './fault.ts';
 import { kept, keptGear } from './profiles.ts';
 import type { KeptGear } from './schema.ts';
-import { trustedGear, trustedPlans } from './trusted.ts';
+import { trustedGear, trustedPlans, trustedSites } from './trusted.ts';
 import { missingEvents, missingThings } from './union.ts';
 
 /**
@@ -16,6 +17,7 @@ export function memoryStore({ makeId, reader }: StoreOptions): Store {
   let journal: readonly OutingEvent[] = [];
   const gear = new Map<string, KeptGear>();
   const plans = new Map<string, Kept<Plan>>();
+  const sites = new Map<string, Kept<Site>>();
   const settings = new Map<string, unknown>();
   let writer: WriterId | null = null;
   let closed = false;
@@ -33,20 +35,30 @@ export function memoryStore({ makeId, reader }: StoreOptions): Store {
 
   const restore = (arrival: Arrival): ReturnType<Store['restore']> =>
     answer(() => {
-      const { events, gear: things, plans: newPlans } = structuredClone(arrival);
+      const { events, gear: things, plans: newPlans, sites: newSites } = structuredClone(arrival);
       const missing = missingEvents(journal, events);
       const missingGear = missingThings(gear, things);
       const missingPlans = missingThings(
         plans,
         newPlans.map((value) => ({ value })),
       );
+      const missingSites = missingThings(
+        sites,
+        newSites.map((value) => ({ value })),
+      );
       journal = [...journal, ...missing];
       for (const thing of missingGear) gear.set(thing.value.id, keptGear(thing, false));
       for (const { value } of missingPlans) plans.set(value.id, kept(value, false));
-      return { events: missing.length, gear: missingGear.length, plans: missingPlans.length };
+      for (const { value } of missingSites) sites.set(value.id, kept(value, false));
+      return {
+        events: missing.length,
+        gear: missingGear.length,
+        plans: missingPlans.length,
+        sites: missingSites.length,
+      };
     });
   const merge = async (events: readonly OutingEvent[]): Promise<number> =>
-    (await restore({ events, gear: [], plans: [] })).events;
+    (await restore({ events, gear: [], plans: [], sites: [] })).events;
 
   return {
     writer: () =>
@@ -77,11 +89,17 @@ export function memoryStore({ makeId, reader }: StoreOptions): Store {
         for (const { plan, deleted } of structuredClone(changes))
           plans.set(plan.id, kept(plan, deleted));
       }),
+    sites: () => answer(() => trustedSites(byId(sites))),
+    putSites: (changes) =>
+      answer(() => {
+        for (const { site, deleted } of structuredClone(changes))
+          sites.set(site.id, kept(site, deleted));
+      }),
     tombstones: () =>
       answer(
         () =>
           new Set(
-            [...gear.values(), ...plans.values()]
+            [...gear.values(), ...plans.values(), ...sites.values()]
               .filter((record) => record.deleted)
               .map((record) => record.id),
           ),

@@ -1,9 +1,10 @@
 import type { Gear } from '../gear/rig.ts';
+import type { Site } from '../light/site.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { GearThing, Kept } from './contract.ts';
 import type { Database, KeptGear } from './schema.ts';
 import { writeStrictly } from './transaction.ts';
-import { trustedGear, trustedPlans } from './trusted.ts';
+import { trustedGear, trustedPlans, trustedSites } from './trusted.ts';
 
 /** A thing as it is stored. */
 export const kept = <T extends { readonly id: string }>(value: T, deleted: boolean): Kept<T> => ({
@@ -23,11 +24,15 @@ export const readGear = async (db: Database): Promise<Gear> => trustedGear(await
 export const readPlans = async (db: Database): Promise<readonly Plan[]> =>
   trustedPlans(await db.getAll('plans'));
 
+export const readSites = async (db: Database): Promise<readonly Site[]> =>
+  trustedSites(await db.getAll('sites'));
+
 export async function readTombstones(db: Database): Promise<ReadonlySet<string>> {
-  const transaction = db.transaction(['gear', 'plans']);
+  const transaction = db.transaction(['gear', 'plans', 'sites']);
   const records = await Promise.all([
     transaction.objectStore('gear').getAll(),
     transaction.objectStore('plans').getAll(),
+    transaction.objectStore('sites').getAll(),
   ]);
   return new Set(
     records
@@ -45,4 +50,9 @@ export const writeGear = (db: Database, records: readonly KeptGear[]): Promise<v
 export const writePlans = (db: Database, records: readonly Kept<Plan>[]): Promise<void> =>
   writeStrictly(db, ['plans'], (transaction, requests) => {
     for (const record of records) requests.push(transaction.objectStore('plans').put(record));
+  });
+
+export const writeSites = (db: Database, records: readonly Kept<Site>[]): Promise<void> =>
+  writeStrictly(db, ['sites'], (transaction, requests) => {
+    for (const record of records) requests.push(transaction.objectStore('sites').put(record));
   });

@@ -15,15 +15,17 @@ export function restoreAll(
   arrival: Arrival,
   reader: EventReader,
 ): ReturnType<Store['restore']> {
-  return writeStrictly(db, ['events', 'gear', 'plans'], async (transaction, requests) => {
+  return writeStrictly(db, ['events', 'gear', 'plans', 'sites'], async (transaction, requests) => {
     const journal = transaction.objectStore('events');
     const gear = transaction.objectStore('gear');
     const plans = transaction.objectStore('plans');
+    const sites = transaction.objectStore('sites');
     const outings = [...new Set(arrival.events.map((event) => event.outing))];
-    const [journals, storedGear, storedPlans] = await Promise.all([
+    const [journals, storedGear, storedPlans, storedSites] = await Promise.all([
       Promise.all(outings.map((outing) => journal.getAll(ofOuting(outing)))),
       gear.getAll(),
       plans.getAll(),
+      sites.getAll(),
     ]);
     const stored = journals.flat().map((event) => trustedEvent(event, reader));
     const events = missingEvents(stored, arrival.events);
@@ -32,10 +34,20 @@ export function restoreAll(
       byId(storedPlans),
       arrival.plans.map((value) => ({ value })),
     );
+    const newSites = missingThings(
+      byId(storedSites),
+      arrival.sites.map((value) => ({ value })),
+    );
     for (const event of events) requests.push(journal.add(event));
     for (const thing of newGear) requests.push(gear.add(keptGear(thing, false)));
     for (const { value } of newPlans) requests.push(plans.add(kept(value, false)));
-    return { events: events.length, gear: newGear.length, plans: newPlans.length };
+    for (const { value } of newSites) requests.push(sites.add(kept(value, false)));
+    return {
+      events: events.length,
+      gear: newGear.length,
+      plans: newPlans.length,
+      sites: newSites.length,
+    };
   });
 }
 

@@ -1,6 +1,7 @@
 import type { DBSchema, IDBPDatabase, IDBPTransaction, StoreNames } from 'idb';
 import type { GearThing, Kept, StoredEvent } from './contract.ts';
 import { journalGearAndPlans } from './migrations/001-journal-gear-and-plans.ts';
+import { sites } from './migrations/002-sites.ts';
 
 /** A gear thing with its tombstone mark. */
 export interface KeptGear extends Kept<unknown> {
@@ -20,6 +21,7 @@ export interface Schema extends DBSchema {
   };
   gear: { key: string; value: KeptGear };
   plans: { key: string; value: Kept<unknown> };
+  sites: { key: string; value: Kept<unknown> };
   settings: { key: string; value: { readonly key: string; readonly value: unknown } };
   /** One record: who this installation is. */
   installation: { key: string; value: { readonly key: 'writer'; readonly id: string } };
@@ -34,6 +36,7 @@ export const DATABASE_NAME = 'evenfall';
 /** Number n of the list leads from version n - 1 to n. A shipped one is never edited. */
 export const MIGRATIONS: readonly ((db: Database, upgrade: Upgrade) => void)[] = [
   journalGearAndPlans,
+  sites,
 ];
 
 export const DATABASE_VERSION = MIGRATIONS.length;

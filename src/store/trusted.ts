@@ -1,4 +1,5 @@
 import type { Gear } from '../gear/rig.ts';
+import type { Site } from '../light/site.ts';
 import type { OutingEvent } from '../outing/events.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { EventReader, Kept, StoredEvent } from './contract.ts';
@@ -31,3 +32,6 @@ export function trustedGear(kept: readonly KeptGear[]): Gear {
 
 export const trustedPlans = (kept: readonly Kept<unknown>[]): readonly Plan[] =>
   kept.filter((record) => !record.deleted).map((record) => record.value as Plan);
+
+export const trustedSites = (kept: readonly Kept<unknown>[]): readonly Site[] =>
+  kept.filter((record) => !record.deleted).map((record) => record.value as Site);

@@ -2,6 +2,8 @@ import fc from 'fast-check';
 import type { Body } from '../../src/gear/body.ts';
 import type { BodyId } from '../../src/gear/ids.ts';
 import { PRACTICE_GEAR } from '../../src/gear/practice.ts';
+import { PRACTICE_SITE } from '../../src/light/practice.ts';
+import type { Site, SiteId } from '../../src/light/site.ts';
 import type { OutingEvent } from '../../src/outing/events.ts';
 import { fold } from '../../src/outing/fold.ts';
 import type { OutingId } from '../../src/outing/ids.ts';
@@ -24,6 +26,7 @@ const body = (id: string, name = id): Body => ({
   name,
 });
 const asThing = (value: Body): GearThing => ({ kind: 'body', value });
+const siteNamed = (id: string, name = id): Site => ({ ...PRACTICE_SITE, id: id as SiteId, name });
 const planNamed = (id: string, name = id): Plan => ({ ...plan, id: id as PlanId, name });
 
 /** All that can be seen of the journals. */
@@ -56,6 +59,7 @@ export const storeCases: readonly Case<FreshStore>[] = [
       same(await store.events(OUTING), [], 'events');
       same(await store.gear(), { bodies: [], lenses: [], rigs: [] }, 'gear');
       same(await store.plans(), [], 'plans');
+      same(await store.sites(), [], 'sites');
       same(await store.tombstones(), [], 'tombstones');
       same(await store.setting('theme'), undefined, 'a setting');
     },
@@ -322,13 +326,22 @@ export const storeCases: readonly Case<FreshStore>[] = [
       const store = await fresh();
       await store.putGear([{ thing: asThing(body('a')), deleted: false }]);
       await store.putPlans([{ plan: planNamed('p'), deleted: false }]);
+      await store.putSites([
+        { site: siteNamed('s'), deleted: false },
+        { site: siteNamed('kept', 'before'), deleted: false },
+        { site: siteNamed('kept'), deleted: false },
+      ]);
       await store.putGear([{ thing: asThing(body('a')), deleted: true }]);
       await store.putPlans([{ plan: planNamed('p'), deleted: true }]);
+      await store.putSites([{ site: siteNamed('s'), deleted: true }]);
       same((await store.gear()).bodies, [], 'bodies');
       same(await store.plans(), [], 'plans');
-      same(await store.tombstones(), ['a', 'p'], 'tombstones');
+      same(await store.sites(), [siteNamed('kept')], 'sites');
+      same(await store.tombstones(), ['a', 'p', 's'], 'tombstones');
       await store.putGear([{ thing: asThing(body('a')), deleted: false }]);
+      await store.putSites([{ site: siteNamed('s'), deleted: false }]);
       same((await store.gear()).bodies, [body('a')], 'bodies after undo');
+      same(await store.sites(), [siteNamed('kept'), siteNamed('s')], 'sites after undo');
       same(await store.tombstones(), ['p'], 'tombstones after undo');
     },
   },
@@ -340,12 +353,14 @@ export const storeCases: readonly Case<FreshStore>[] = [
         events: [note({ seq: 1 }), note({ seq: 2 })],
         gear: [asThing(body('a'))],
         plans: [planNamed('p')],
+        sites: [siteNamed('s')],
       };
-      same(await store.restore(backup), { events: 2, gear: 1, plans: 1 }, 'first');
-      same(await store.restore(backup), { events: 0, gear: 0, plans: 0 }, 'second');
+      same(await store.restore(backup), { events: 2, gear: 1, plans: 1, sites: 1 }, 'first');
+      same(await store.restore(backup), { events: 0, gear: 0, plans: 0, sites: 0 }, 'second');
       same(await store.events(OUTING), backup.events, 'events');
       same((await store.gear()).bodies, [body('a')], 'bodies');
       same(await store.plans(), [planNamed('p')], 'plans');
+      same(await store.sites(), [siteNamed('s')], 'sites');
     },
   },
   {
@@ -353,10 +368,17 @@ export const storeCases: readonly Case<FreshStore>[] = [
     async run(fresh) {
       const store = await fresh();
       await store.putGear([{ thing: asThing(body('a', 'last seen')), deleted: true }]);
-      const backup = { events: [], gear: [asThing(body('a', 'older'))], plans: [] };
-      same(await store.restore(backup), { events: 0, gear: 0, plans: 0 }, 'new things');
+      await store.putSites([{ site: siteNamed('s', 'last seen'), deleted: true }]);
+      const backup = {
+        events: [],
+        gear: [asThing(body('a', 'older'))],
+        plans: [],
+        sites: [siteNamed('s', 'older')],
+      };
+      same(await store.restore(backup), { events: 0, gear: 0, plans: 0, sites: 0 }, 'new things');
       same((await store.gear()).bodies, [], 'bodies');
-      same(await store.tombstones(), ['a'], 'tombstones');
+      same(await store.sites(), [], 'sites');
+      same(await store.tombstones(), ['a', 's'], 'tombstones');
     },
   },
   {
@@ -368,11 +390,30 @@ export const storeCases: readonly Case<FreshStore>[] = [
         events: [note({ seq: 1 })],
         gear: [asThing(body('a'))],
         plans: [planNamed('p', 'theirs')],
+        sites: [siteNamed('s')],
       };
       await refuses(store.restore(backup), 'refused', 'restore');
       same(await store.outings(), [], 'outings');
       same((await store.gear()).bodies, [], 'bodies');
       same(await store.plans(), [planNamed('p', 'mine')], 'plans');
+      same(await store.sites(), [], 'sites');
+    },
+  },
+  {
+    name: 'a backup whose site conflicts brings nothing in either',
+    async run(fresh) {
+      const store = await fresh();
+      await store.putSites([{ site: siteNamed('s', 'mine'), deleted: false }]);
+      const backup = {
+        events: [note({ seq: 1 })],
+        gear: [],
+        plans: [planNamed('p')],
+        sites: [siteNamed('s', 'theirs')],
+      };
+      await refuses(store.restore(backup), 'refused', 'restore');
+      same(await store.outings(), [], 'outings');
+      same(await store.plans(), [], 'plans');
+      same(await store.sites(), [siteNamed('s', 'mine')], 'sites');
     },
   },
   {
@@ -383,9 +424,14 @@ export const storeCases: readonly Case<FreshStore>[] = [
         events: [],
         gear: [asThing(body('a')), asThing(body('a', name))],
         plans: [],
+        sites: [],
       });
       await refuses(store.restore(twice('other')), 'refused', 'restore');
-      same(await store.restore(twice('a')), { events: 0, gear: 1, plans: 0 }, 'new things');
+      same(
+        await store.restore(twice('a')),
+        { events: 0, gear: 1, plans: 0, sites: 0 },
+        'new things',
+      );
     },
   },
   {
