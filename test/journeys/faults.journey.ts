@@ -1,6 +1,6 @@
 import { rm } from 'node:fs/promises';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, test } from 'vitest';
-import { asked, changed, seeAsked, setUp, start, untilExpose } from './acts/run.ts';
+import { asked, changed, seeAsked, setUp, start, until, untilExpose } from './acts/run.ts';
 import { buildApp } from './driver/build.ts';
 import { takePhone } from './driver/chromium.ts';
 import type { AppWindow, Phone } from './driver/phone.ts';
@@ -57,6 +57,22 @@ const delayCompletion = (window: AppWindow, ms: number): Promise<void> =>
       const late = (event: Event) => setTimeout(() => listener.call(this, event), delay);
       add.call(this, type, late, options);
     };
+  }, ms);
+
+/** From now on the wall clock is off by this much, the steady clock not. */
+const skewWall = (window: AppWindow, ms: number): Promise<void> =>
+  window.evaluate((skew) => {
+    const holder = window as unknown as { realDate?: DateConstructor };
+    holder.realDate ??= Date;
+    const Real = holder.realDate;
+    globalThis.Date = class extends Real {
+      constructor(...parts: ConstructorParameters<DateConstructor> | []) {
+        super(...((parts.length === 0 ? [Real.now() + skew] : parts) as [number]));
+      }
+      static override now() {
+        return Real.now() + skew;
+      }
+    } as DateConstructor;
   }, ms);
 
 /** From now on the disk is full. */
@@ -143,6 +159,40 @@ test('a double tap is one act', async () => {
   const act = await window.placeOf('button', 'A Alder 44 is on the tripod');
   await window.touchTwice({ x: act.x + act.width / 2, y: act.y + act.height / 2 });
   await seeAsked(window, 'Dial');
+});
+
+test('a phone that slept or set its clock shows the truth at once, and marks what it cannot know', async () => {
+  const { window } = phone;
+  await untilExpose(window);
+  await start(window);
+  // The wall clock goes on while the steady one stands still: a phone's sleep.
+  await skewWall(window, 40_000);
+  await until(async () => /^0:2[0-9]/.test(await window.read('timer', 'A Alder 44')), '40 s less');
+  // And back: nobody knows how long it has been open.
+  await skewWall(window, -7_200_000);
+  await window.see(/The clock was set back\./);
+  await skewWall(window, 0);
+  await until(async () => /^(1:0|0:5)/.test(await window.read('timer', 'A Alder 44')), 'the truth');
+});
+
+test('a page that stood still shows the right second in its first frame', async () => {
+  const { window } = phone;
+  await untilExpose(window);
+  await start(window);
+  const stood = await window.evaluate(async () => {
+    const began = Date.now();
+    // The page's one thread is held, as a stopped process would hold it.
+    while (Date.now() - began < 4000);
+    await new Promise(requestAnimationFrame);
+    await new Promise(requestAnimationFrame);
+    const timer = document.querySelector('[role=timer]')?.textContent ?? '';
+    return { timer, ms: Date.now() - began };
+  }, undefined);
+  const [, minutes = '', seconds = ''] = /^(\d+):(\d\d)/.exec(stood.timer) ?? [];
+  // 2 s of lead-in, 64 s of exposure, and a second or so before the page stood still.
+  const left = Number(minutes) * 60 + Number(seconds);
+  expect(left).toBeGreaterThan(66 - stood.ms / 1000 - 4);
+  expect(left).toBeLessThanOrEqual(Math.ceil(66 - stood.ms / 1000));
 });
 
 test('a newer build is not offered in the middle, and folds the journal equally afterwards', async () => {
