@@ -1,6 +1,6 @@
 import type { RigId } from '../gear/ids.ts';
 import { assemble } from '../gear/rig.ts';
-import { type Settings, sameSettings } from '../gear/settings.ts';
+import type { Settings } from '../gear/settings.ts';
 import type { FrameKey, SetId } from '../plan/ids.ts';
 import { type Refusal, refuse } from '../science/refusal.ts';
 import { duration, type Seconds } from '../science/units.ts';
@@ -315,7 +315,3 @@ function swapNextTwo(state: RunState, draft: Drafter): readonly Draft[] | Refusa
 function leadIn(state: RunState, rig: RigId): Seconds {
   return assemble(state.gear, rig)?.body.selfTimer.usedS ?? duration(0);
 }
-
-/** Whether a recorded frame was set as planned (a bulb time is held, not set). */
-export const asPlanned = (frame: MadeFrame): boolean =>
-  frame.settings === null || sameSettings(frame.settings, frame.planned.settings);
