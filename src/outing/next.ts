@@ -38,8 +38,8 @@ export type Tap =
   | (OnFrame & { readonly tap: 'dialled' })
   /** The release was pressed together with this tap. */
   | (OnFrame & { readonly tap: 'start' })
-  /** A frame too short to be timed was taken as planned. */
-  | (OnFrame & { readonly tap: 'taken' })
+  /** A frame too short to be timed was taken; `otherwise` = what was set comes separately. */
+  | (OnFrame & { readonly tap: 'taken'; readonly otherwise?: boolean })
   /** Bulb is closed; all else was as planned. */
   | { readonly tap: 'closed'; readonly made: MadeId }
   /** Closed now (bulb, or a timed frame stopped early); what was set comes separately. */
@@ -125,7 +125,7 @@ export function next(state: RunState, tap: Tap, moment: Moment): readonly Draft[
     case 'start':
       return start(state, tap.frame, moment, draft);
     case 'taken':
-      return taken(state, tap.frame, moment, draft);
+      return taken(state, tap, moment, draft);
     case 'closed':
     case 'closed-otherwise':
       return close(state, tap, moment, draft);
@@ -220,13 +220,14 @@ function start(
 
 function taken(
   state: RunState,
-  key: FrameKey,
+  tap: Extract<Tap, { tap: 'taken' }>,
   { now }: Moment,
   draft: Drafter,
 ): readonly Draft[] | Refusal {
   const step = stepAt(state, now);
-  if (step.kind !== 'expose' || !step.short || step.frames[0]?.key !== key)
+  if (step.kind !== 'expose' || !step.short || step.frames[0]?.key !== tap.frame) {
     return refuse('not-exposing');
+  }
   return step.frames.flatMap((frame) => {
     // Said after the fact: the shutter has closed already, so there is no lead-in to wait for.
     const started = draft('exposure-started', {
@@ -234,6 +235,7 @@ function taken(
       rig: frame.rig,
       leadInS: duration(0),
     });
+    if (tap.otherwise) return [started];
     return [
       started,
       draft('recorded', {

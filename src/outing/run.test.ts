@@ -147,6 +147,21 @@ describe('the timer', () => {
   });
 });
 
+describe('a short frame', () => {
+  it('set otherwise waits for what was set, without a lead-in that is long over', () => {
+    const evening = new Evening([frame('one', A, dialled('8', '0.5', '12800'))]).setUp();
+    evening.untilExpose();
+    evening.tap({ tap: 'taken', frame: evening.nextKey(), otherwise: true });
+    expect(evening.step()).toMatchObject({
+      kind: 'open',
+      frames: [{ phase: { phase: 'to-record' } }],
+    });
+    const made = evening.openId();
+    evening.tap({ tap: 'record', made, settings: dialled('8', '0.4', '12800') });
+    expect(evening.state().made[0]?.settings?.time).toEqual({ kind: 'dial', mark: '0.4' });
+  });
+});
+
 describe('second taps', () => {
   it('one start, one record, whatever the glove does', () => {
     const evening = new Evening(twoSets()).setUp().untilExpose().start();

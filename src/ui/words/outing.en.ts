@@ -234,6 +234,7 @@ export const outing = {
   otherPlaces: 'Other places',
 
   undo: 'Undo',
+  undone: (what: string) => `Taken back: ${what}.`,
   extra: 'Extra shot',
   extraShort: 'Extra',
   more: 'More',

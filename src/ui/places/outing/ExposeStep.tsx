@@ -23,7 +23,10 @@ export function ExposeStep({ step }: { readonly step: Extract<Step, { kind: 'exp
       frame={first}
       others={
         step.short && (
-          <Button field onPress={() => void tap({ tap: 'start', frame: first.key })}>
+          <Button
+            field
+            onPress={() => void tap({ tap: 'taken', frame: first.key, otherwise: true })}
+          >
             {expose.takenOtherwise}
           </Button>
         )

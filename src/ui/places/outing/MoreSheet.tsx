@@ -109,6 +109,7 @@ export function MoreSheet({ onClose }: { readonly onClose: () => void }) {
         {line(words.acts.pause, () => void act({ tap: 'pause' }), state.phase !== 'paused')}
         {line(words.acts.end, () => setOpen('end'), state.open.length === 0)}
       </div>
+      {state.open.length > 0 && <p>{words.refused('frame-open')}</p>}
       <h3>{words.otherPlaces}</h3>
       <div class="more">
         {(['gear', 'plan', 'log'] as const).map((place) =>

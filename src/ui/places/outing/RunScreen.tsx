@@ -25,31 +25,31 @@ const SAY_WRITING_AFTER_MS = 300;
 export function RunScreen() {
   const { run: desk } = useApp();
   const { outing: words } = useWords();
-  const [refusal, setRefusal] = useState<string | null>(null);
+  const [said, setSaid] = useState<string | null>(null);
   const state = desk.state.value;
   const step = desk.step.value;
   const journal = desk.journal.value;
   const writing = useLasting(journal?.writing.value ?? false, SAY_WRITING_AFTER_MS);
   if (!state || !step || !journal) return null;
-  const answered = (served: Served): Served => {
-    setRefusal(served.how === 'refused' ? words.refused(served.rule) : null);
+  const answered = (served: Served, done: string | null = null): Served => {
+    setSaid(served.how === 'refused' ? words.refused(served.rule) : done);
     return served;
   };
+  const last = journal.undoable.value[0];
   const run: Run = {
     desk,
     state,
     writing,
     tap: async (tap) => answered(await desk.tap(tap)),
-    undo: async () => answered(await desk.undo()),
+    undo: async () => answered(await desk.undo(), last ? words.undone(words.did[last.kind]) : null),
   };
   const fault = journal.fault.value;
-  const last = journal.undoable.value[0];
   return (
     <RunContext.Provider value={run}>
       <div class="run">
         <div class="run-said" role="status">
           {writing && <p class="writing">{words.writing}</p>}
-          {refusal && <p>{refusal}</p>}
+          {said && <p>{said}</p>}
           {desk.cameBack.value && last && <p>{words.cameBack(words.did[last.kind])}</p>}
           {desk.savedAgain.value !== null && <p>{words.savedAgain(desk.savedAgain.value)}</p>}
           {desk.mustReload.value && <p>{words.mustReload}</p>}
