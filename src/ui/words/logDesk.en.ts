@@ -46,6 +46,7 @@ export const logDesk = {
   leadIn: 'Self-timer',
   noLeadIn: 'none',
   rested: 'Rested before',
+  firstOfRig: 'its first frame',
   late: 'End noticed late by',
   counts: 'Does it count',
   countsYes: 'It counts in the ledger.',

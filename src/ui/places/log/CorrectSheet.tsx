@@ -122,14 +122,18 @@ function TimeSheet({ parts, frame, settings, onCorrect, onClose }: Shared) {
         label={log.fields.time}
         marks={marks}
         at={marks.indexOf(time.kind === 'bulb' ? BULB : time.mark)}
-        write={(mark) => (mark === BULB ? log.bulb(format.duration(held)) : format.timeMark(mark))}
+        write={(mark) =>
+          mark === BULB
+            ? log.bulb(format.duration(time.kind === 'bulb' ? time.seconds : held))
+            : format.timeMark(mark)
+        }
         note={log.planned(timeMarkText(words, frame.planned.settings.time))}
         onTurn={(to) => {
           const mark = marks[to] ?? BULB;
           setTime(mark === BULB ? { kind: 'bulb', seconds: held } : { kind: 'dial', mark });
         }}
       />
-      {time.kind === 'bulb' && (
+      {time.kind === 'bulb' && settings.time.kind !== 'bulb' && (
         <SecondsField
           value={time.seconds}
           onCommit={(seconds) => setTime({ kind: 'bulb', seconds })}

@@ -1,9 +1,12 @@
 import { useState } from 'preact/hooks';
 import type { LogFrame } from '../../../log/frames.ts';
 import type { CorrectionValue } from '../../../outing/events.ts';
+import { madeFrame } from '../../../outing/exposure.ts';
 import type { MadeId } from '../../../outing/ids.ts';
 import type { Instant } from '../../../outing/instant.ts';
 import type { Tap } from '../../../outing/next.ts';
+import type { RunState } from '../../../outing/state.ts';
+import { elapsedBetween } from '../../../outing/timing.ts';
 import { Button } from '../../parts/Button.tsx';
 import { EmptyHint } from '../../parts/EmptyHint.tsx';
 import { Icon } from '../../parts/Icon.tsx';
@@ -16,7 +19,7 @@ import { useApp } from '../../shell/useApp.ts';
 import { useLogDeskWords } from '../../words/logDesk.ts';
 import { RigName } from '../outing/RigName.tsx';
 import { CorrectSheet } from './CorrectSheet.tsx';
-import { correctionWords, openWords } from './deskSentences.ts';
+import { correctionWords, fileWords, openWords, verdictWords } from './deskSentences.ts';
 import type { OpenedLog } from './LogPlace.tsx';
 import { Said } from './Said.tsx';
 import { changedDials, DIALS, marksOf, secondsText, setWords } from './sentences.ts';
@@ -61,6 +64,7 @@ export function FrameScreen({ log, access, id }: Props) {
       title={say.frame(at + 1)}
       foot={
         <div class="log-foot">
+          <Undo made={frame.id} />
           <Button disabled={at === 0} onPress={() => turnTo(frames[at - 1])}>
             <Icon name="back" />
             {say.earlier}
@@ -85,11 +89,10 @@ export function FrameScreen({ log, access, id }: Props) {
         </p>
         <Said log={log} access={access} />
         {refused && <Notice urgent>{say.refused}</Notice>}
-        <Undo made={frame.id} />
       </div>
       <Section title={say.settings}>
         {!readOnly && frame.settings && <p class="hint">{say.settingsHint}</p>}
-        <Facts frame={frame} onPick={readOnly || !frame.settings ? null : setOpen} />
+        <Facts frame={frame} state={state} onPick={readOnly || !frame.settings ? null : setOpen} />
       </Section>
       <Section title={say.counts}>
         <Counts
@@ -104,7 +107,7 @@ export function FrameScreen({ log, access, id }: Props) {
         />
       </Section>
       <Section title={say.when}>
-        <When frame={frame} />
+        <When frame={frame} isFirst={frames.find(({ rig }) => rig === frame.rig) === frame} />
       </Section>
       <Section title={say.notes}>
         {frame.notes.length > 0 && (
@@ -175,60 +178,78 @@ function Undo({ made }: { readonly made: MadeId }) {
   const last = log.undoable.value;
   return (
     last?.made === made && (
-      <div class="acts">
-        <Button onPress={() => void log.undo()}>
-          <Icon name="undo" />
-          {say.undo[last.kind]}
-        </Button>
-      </div>
+      <Button onPress={() => void log.undo()}>
+        <Icon name="undo" />
+        {say.undo[last.kind]}
+      </Button>
     )
   );
 }
 
 interface FactsProps {
   readonly frame: LogFrame;
+  readonly state: RunState;
   /** Null = nothing can be corrected. */
   readonly onPick: ((field: SheetField) => void) | null;
 }
 
 /** What was set, each with what was planned and what was first logged where that differs. */
-function Facts({ frame, onPick }: FactsProps) {
+function Facts({ frame, state, onPick }: FactsProps) {
   const words = useLogDeskWords();
-  const { log: say, outing, parts } = words;
-  const { settings, firstSettings, planned, verdict } = frame;
+  const { log: say, parts } = words;
+  const { settings, firstSettings, planned, openTime, opened, closed } = frame;
+  const made = madeFrame(state, frame.id);
   const wanted = marksOf(words, planned.settings);
   const set = marksOf(words, settings ?? planned.settings);
   const first = firstSettings && marksOf(words, firstSettings);
   const changed = changedDials(frame);
+  /** What stands under a value: what is said of it, and what was first logged if that was another. */
+  const note = (about: string, now: string, before: string | null | undefined) =>
+    before && before !== now ? `${about} · ${say.firstLogged(before)}` : about;
+  const open = openTime.from === 'unknown' ? parts.unknown : secondsText(words, openTime.s);
+  const measured = closed && elapsedBetween(opened, closed);
+  const file = frame.fileName ?? say.noFile;
+  const verdict = verdictWords(words, frame.verdict);
   const facts: readonly (readonly [SheetField, string, string])[] = [
     ...DIALS.map((dial) => {
-      const notes = [
-        changed.includes(dial) ? say.planned(wanted[dial]) : say.asPlanned,
-        first && first[dial] !== set[dial] && say.firstLogged(first[dial]),
-      ];
-      return [dial, set[dial], notes.filter(Boolean).join(' · ')] as const;
+      const about = changed.includes(dial) ? say.planned(wanted[dial]) : say.asPlanned;
+      return [dial, set[dial], note(about, set[dial], first?.[dial])] as const;
     }),
     [
       'elapsedS',
-      say.openFor(
-        frame.openTime.from === 'unknown' ? parts.unknown : secondsText(words, frame.openTime.s),
+      say.openFor(open),
+      note(
+        openWords(words, openTime),
+        open,
+        measured && measured.certainty !== 'unknown' ? secondsText(words, measured.s) : null,
       ),
-      openWords(words, frame.openTime),
     ],
-    ['fileNumber', frame.fileName ?? say.noFile, say.fields.fileNumber],
-    ['verdict', verdict ? outing.verdict.words[verdict] : say.noVerdict, say.fields.verdict],
+    [
+      'fileNumber',
+      file,
+      note(
+        say.fields.fileNumber,
+        file,
+        made && fileWords(words, state.gear, frame.rig, made.fileNumber),
+      ),
+    ],
+    [
+      'verdict',
+      verdict,
+      note(say.fields.verdict, verdict, made && verdictWords(words, made.verdict)),
+    ],
   ];
   return (
     <ul>
-      {facts.map(([field, title, note]) => (
+      {facts.map(([field, title, about]) => (
         <li key={field} class={changed.some((dial) => dial === field) ? 'log-changed' : undefined}>
           {onPick ? (
-            <Row title={title} note={note} onPress={() => onPick(field)} />
+            <Row title={title} note={about} onPress={() => onPick(field)} />
           ) : (
             <div class="row">
               <span class="words">
                 <span class="title">{title}</span>
-                <span class="hint">{note}</span>
+                <span class="hint">{about}</span>
               </span>
             </div>
           )}
@@ -260,7 +281,7 @@ function Counts({ frame: { counts }, otherCounts, act }: CountsProps) {
 }
 
 /** Both ends of the exposure, in the local time of the evening, and what lay around it. */
-function When({ frame }: { readonly frame: LogFrame }) {
+function When({ frame, isFirst }: { readonly frame: LogFrame; readonly isFirst: boolean }) {
   const words = useLogDeskWords();
   const { format, log: say } = words;
   const { opened, closed } = frame;
@@ -272,7 +293,7 @@ function When({ frame }: { readonly frame: LogFrame }) {
     [say.closed, closed && clock(closed)],
     [say.zone, say.zoneOf(offsetText(opened.offsetMin), opened.zone)],
     [say.leadIn, frame.leadInS > 0 ? secondsText(words, frame.leadInS) : say.noLeadIn],
-    [say.rested, rested === null ? null : format.duration(rested)],
+    [say.rested, isFirst ? say.firstOfRig : rested === null ? null : format.duration(rested)],
     ...(frame.lateS === null ? [] : [[say.late, secondsText(words, frame.lateS)] as const]),
   ];
   return (

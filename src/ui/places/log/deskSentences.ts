@@ -1,10 +1,12 @@
 import { fileName } from '../../../gear/files.ts';
+import type { RigId } from '../../../gear/ids.ts';
 import { assemble, type Gear } from '../../../gear/rig.ts';
 import { HAND_TIMING_S, type LogFrame, type OpenTime } from '../../../log/frames.ts';
+import type { Verdict } from '../../../outing/events.ts';
 import type { Correction } from '../../../outing/state.ts';
 import type { LogDeskWords } from '../../words/logDesk.ts';
 import type { Words } from '../../words/words.ts';
-import { secondsText, timeMarkText } from './sentences.ts';
+import { timeMarkText } from './sentences.ts';
 
 /** How that is known. */
 export function openWords({ format, log }: LogDeskWords, open: OpenTime): string {
@@ -19,6 +21,15 @@ export function openWords({ format, log }: LogDeskWords, open: OpenTime): string
 export const sizeText = ({ format }: Words, stops: number): string =>
   format.number(Math.abs(stops), 2);
 
+/** 'ALD_0042' */
+export function fileWords({ log }: LogDeskWords, gear: Gear, rig: RigId, number: number | null) {
+  const body = assemble(gear, rig)?.body;
+  return number === null || !body ? log.noFile : fileName(body.files, number);
+}
+
+export const verdictWords = ({ log, outing }: LogDeskWords, verdict: Verdict | null): string =>
+  verdict === null ? log.noVerdict : outing.verdict.words[verdict];
+
 /** 'ISO: ISO 200' */
 export function correctionWords(
   words: LogDeskWords,
@@ -26,7 +37,7 @@ export function correctionWords(
   frame: LogFrame,
   made: Correction,
 ) {
-  const { format, log, outing } = words;
+  const { format, log } = words;
   const { change } = made;
   const value = (): string => {
     switch (change.field) {
@@ -37,13 +48,11 @@ export function correctionWords(
       case 'time':
         return timeMarkText(words, change.value);
       case 'elapsedS':
-        return secondsText(words, change.value);
-      case 'fileNumber': {
-        const body = assemble(gear, frame.rig)?.body;
-        return change.value === null || !body ? log.noFile : fileName(body.files, change.value);
-      }
+        return format.timeMark(format.plain(change.value, 1));
+      case 'fileNumber':
+        return fileWords(words, gear, frame.rig, change.value);
       case 'verdict':
-        return change.value === null ? log.noVerdict : outing.verdict.words[change.value];
+        return verdictWords(words, change.value);
       case 'counts':
         return change.value ? log.yes : log.no;
       case 'note':
