@@ -9,6 +9,7 @@ import type { OutingEvent } from '../outing/events.ts';
 import { fold } from '../outing/fold.ts';
 import type { EventId, MadeId, OutingId, WriterId } from '../outing/ids.ts';
 import type { Instant } from '../outing/instant.ts';
+import { sceneOf } from '../outing/light.ts';
 import type { Tap } from '../outing/next.ts';
 import type { RunState } from '../outing/state.ts';
 import type { OutingSummary, Store, StoreFault } from '../store/contract.ts';
@@ -294,11 +295,15 @@ function outingLog(journal: Journal): OutingLog {
   const { state } = journal;
   const frames = computed(() => framesOf(state.value));
   const counted = computed(() => countedFrames(frames.value));
+  const scene = computed(() => sceneOf(state.value));
   return {
     journal,
     frames,
     entries: computed(() => entriesOf(state.value, frames.value)),
-    ledgers: computed(() => ledgersOf(state.value.plan, state.value.gear, counted.value)),
+    ledgers: computed(() => {
+      const { plan, gear } = state.value;
+      return ledgersOf(plan, gear, counted.value, scene.value);
+    }),
     besides: (ledger) => besidesMade(ledger, state.value.plan, state.value.gear, counted.value),
   };
 }

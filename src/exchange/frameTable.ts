@@ -3,8 +3,9 @@ import type { Exact, Settings } from '../gear/settings.ts';
 import { framesOf, HAND_TIMING_S, type LogFrame, type OpenTime } from '../log/frames.ts';
 import { countedFrames, ledgersOf } from '../log/ledger.ts';
 import type { Instant } from '../outing/instant.ts';
+import { sceneOf } from '../outing/light.ts';
 import type { RunState } from '../outing/state.ts';
-import type { Cause, KnownOrUnknown } from '../plan/causes.ts';
+import type { Cause, Estimate, KnownOrUnknown } from '../plan/causes.ts';
 import { type Differences, evenUp, type Figure } from '../plan/differences.ts';
 import type { Seconds } from '../science/units.ts';
 import { type Cell, type Table, writeCsv } from './csv.ts';
@@ -56,10 +57,19 @@ const timeMark = (settings: Settings | null): Cell =>
 
 const known = (value: KnownOrUnknown | undefined): Cell => (value?.known ? value.stops : null);
 
+const differenceBy = ({ differences }: Row, name: Cause): KnownOrUnknown | undefined =>
+  differences?.lines.find((line) => line.cause === name)?.difference;
+
 const cause =
   (name: Cause) =>
-  ({ differences }: Row): Cell =>
-    known(differences?.lines.find((line) => line.cause === name)?.difference);
+  (row: Row): Cell =>
+    known(differenceBy(row, name));
+
+/** How sure the fade is, and what it was worked out from. */
+function fadeEstimate(row: Row): Estimate | null {
+  const fade = differenceBy(row, 'fade');
+  return (fade?.known && fade.estimate) || null;
+}
 
 const figure =
   (of: (differences: Differences) => Figure) =>
@@ -130,6 +140,8 @@ const COLUMNS: Readonly<Record<string, (row: Row) => Cell>> = {
   OffsetStops: cause('offset'),
   TransmissionStops: cause('transmission'),
   FadeStops: cause('fade'),
+  FadeUncertaintyStops: (row) => fadeEstimate(row)?.sigma ?? null,
+  FadeFrom: (row) => fadeEstimate(row)?.from ?? null,
   SumStops: figure((differences) => differences.sum),
   UnknownCauses: ({ differences }) => differences?.sum.missing.join(' ') ?? null,
   EvenUpStops: figure(evenUp),
@@ -140,7 +152,7 @@ const COLUMNS: Readonly<Record<string, (row: Row) => Cell>> = {
 
 function rowsOf(run: RunState): readonly Row[] {
   const frames = framesOf(run);
-  const ledgers = ledgersOf(run.plan, run.gear, countedFrames(frames));
+  const ledgers = ledgersOf(run.plan, run.gear, countedFrames(frames), sceneOf(run));
   return frames.map((frame) => ({
     run,
     frame,

@@ -1,28 +1,35 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { DUSK } from '../../test/arbitraries/sky.ts';
 import { PRACTICE_GEAR } from '../gear/practice.ts';
 import type { Gear } from '../gear/rig.ts';
 import type { Cause } from '../plan/causes.ts';
 import { type Differences, evenUp } from '../plan/differences.ts';
-import type { SetId } from '../plan/ids.ts';
+import type { FrameKey, SetId } from '../plan/ids.ts';
 import type { Plan } from '../plan/plan.ts';
 import { practicePlan } from '../plan/practicePlan.ts';
 import { preparePlan } from '../plan/prepare.ts';
-import { iso, seconds, stops } from '../science/units.ts';
+import { iso, later, seconds, stops, type UtcMs } from '../science/units.ts';
 import { type CountedFrame, ledgersOf, type SetLedger } from './ledger.ts';
 
 const PRACTICE_PLAN = practicePlan();
 
-const { frames: planned, table } = preparePlan(PRACTICE_PLAN, PRACTICE_GEAR);
+const { frames: planned, table, timeline } = preparePlan(PRACTICE_PLAN, PRACTICE_GEAR);
 const [alder, birch] = PRACTICE_PLAN.rigs;
 const firstSet = PRACTICE_PLAN.sets[0]?.id as SetId;
 
+/** When a frame is made if the list starts on time. */
+const openedMs = (key: FrameKey): UtcMs =>
+  later(DUSK, timeline.frames.find((times) => times.key === key)?.startS ?? Number.NaN);
+
 /** Every frame made as planned, some of them changed. */
 const made = (change: (frame: CountedFrame) => CountedFrame = (frame) => frame) =>
-  planned.map(({ set, rig, pass, settings, exact }) => change({ set, rig, pass, settings, exact }));
+  planned.map(({ set, rig, pass, settings, exact, key }) =>
+    change({ set, rig, pass, settings, exact, openedMs: openedMs(key) }),
+  );
 
 const ledgers = (frames: readonly CountedFrame[], gear: Gear = PRACTICE_GEAR) =>
-  ledgersOf(PRACTICE_PLAN, gear, frames);
+  ledgersOf(PRACTICE_PLAN, gear, frames, null);
 
 const first = (frames: readonly CountedFrame[], gear?: Gear): SetLedger => {
   const found = ledgers(frames, gear).find(({ set }) => set === firstSet);
@@ -59,7 +66,7 @@ describe('an evening that went as planned', () => {
     expect(mean?.sum.missing).toEqual(['offset', 'transmission', 'fade']);
     expect(mean?.lines.find(({ cause }) => cause === 'fade')?.difference).toEqual({
       known: false,
-      why: 'not-modelled',
+      why: 'no-sky',
     });
   });
 });
@@ -186,8 +193,11 @@ describe('the ledgers of an outing', () => {
       rigs,
       sets: [set, { ...set, id: 'dark' as SetId, kind: 'capped-dark' }],
     };
-    const { frames } = preparePlan(plan, PRACTICE_GEAR);
-    const found = ledgersOf(plan, PRACTICE_GEAR, frames);
+    const frames = preparePlan(plan, PRACTICE_GEAR).frames.map((frame) => ({
+      ...frame,
+      openedMs: DUSK,
+    }));
+    const found = ledgersOf(plan, PRACTICE_GEAR, frames, null);
     expect(found.map(({ set: id, reference, other }) => [id, reference, other])).toEqual([
       [set.id, rigs[0], rigs[1]],
       [set.id, rigs[0], rigs[2]],
@@ -196,7 +206,7 @@ describe('the ledgers of an outing', () => {
 
   it('do without a pair whose rig is gone', () => {
     const gear = { ...PRACTICE_GEAR, rigs: PRACTICE_GEAR.rigs.filter(({ id }) => id !== birch) };
-    expect(ledgersOf(PRACTICE_PLAN, gear, made())).toEqual([]);
+    expect(ledgersOf(PRACTICE_PLAN, gear, made(), null)).toEqual([]);
   });
 
   it('do not depend on the order in which the frames come', () => {

@@ -186,6 +186,8 @@ class Run {
       phase: this.phase,
       plan: this.first.data.plan,
       gear: this.gear,
+      site: this.first.data.site,
+      sky: this.first.data.sky,
       queue: this.queue,
       made: [...this.made.values()],
       open: [...this.open],

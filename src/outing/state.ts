@@ -1,6 +1,8 @@
 import type { RigId } from '../gear/ids.ts';
 import type { Gear } from '../gear/rig.ts';
 import type { Settings } from '../gear/settings.ts';
+import type { Site } from '../light/site.ts';
+import type { SkyTable } from '../light/skyTable.ts';
 import type { PlannedFrame } from '../plan/frame.ts';
 import type { FrameKey, SetId } from '../plan/ids.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -89,6 +91,10 @@ export interface RunState {
   readonly plan: Plan;
   /** This outing's own copy, with its corrections. */
   readonly gear: Gear;
+  /** Null = not stated. */
+  readonly site: Site | null;
+  /** Null = not known. */
+  readonly sky: SkyTable | null;
   /** Frames not started, in order; a retake stands first. */
   readonly queue: readonly PlannedFrame[];
   readonly made: readonly MadeFrame[];

@@ -13,11 +13,21 @@ export type WhyUnknown =
   | 'neither-stated'
   | 'reference-not-stated'
   | 'other-not-stated'
+  /** Nothing tells how the light went: no site, or a time that its sky does not cover. */
+  | 'no-sky'
+  /** A wall that is lit by hand does not fade with the sky. */
   | 'not-modelled';
+
+/** How sure a difference is that was worked out and not set, and what it was worked out from. */
+export interface Estimate {
+  /** One sigma. */
+  readonly sigma: Stops;
+  readonly from: 'readings' | 'model';
+}
 
 /** A difference in stops, or the reason why there is none. Unknown is never zero. */
 export type KnownOrUnknown =
-  | { readonly known: true; readonly stops: Stops }
+  | { readonly known: true; readonly stops: Stops; readonly estimate?: Estimate }
   | { readonly known: false; readonly why: WhyUnknown };
 
 export const known = (stops: Stops): KnownOrUnknown => ({ known: true, stops });
@@ -62,13 +72,19 @@ function between(reference: Stops | null, other: Stops | null): KnownOrUnknown {
 
 /**
  * The difference of two frames by cause, in stops: positive where the other renders brighter than
- * the reference. The fade stays unknown as long as nothing models the light.
+ * the reference.
+ *
+ * @param fade what the light did between them, from `fadeCause`.
  */
-export const causesBetween = (reference: Levels, other: Levels): CauseDifferences => ({
+export const causesBetween = (
+  reference: Levels,
+  other: Levels,
+  fade: KnownOrUnknown = unknown('no-sky'),
+): CauseDifferences => ({
   time: between(reference.time, other.time),
   aperture: between(reference.aperture, other.aperture),
   iso: between(reference.iso, other.iso),
   offset: between(reference.offset, other.offset),
   transmission: between(reference.transmission, other.transmission),
-  fade: unknown('not-modelled'),
+  fade,
 });

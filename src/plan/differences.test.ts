@@ -161,7 +161,7 @@ describe('differences of any pair', () => {
         }
         expect(line(differences, 'fade').difference).toEqual({
           known: false,
-          why: 'not-modelled',
+          why: 'no-sky',
         });
         const counted = differences.lines.filter((one) => one.counted);
         expect(differences.sum.missing).toEqual(

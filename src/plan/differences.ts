@@ -7,7 +7,6 @@ import {
   type CauseDifferences,
   causesBetween,
   type KnownOrUnknown,
-  known,
   levelsOf,
   type Side,
 } from './causes.ts';
@@ -66,7 +65,7 @@ const wantedOf = (target: Target, cause: Cause): Stops =>
   cause === 'time' || cause === 'aperture' || cause === 'iso' ? target[cause] : stops(0);
 
 const less = (value: KnownOrUnknown, by: Stops): KnownOrUnknown =>
-  value.known ? known((value.stops - by) as Stops) : value;
+  value.known ? { ...value, stops: (value.stops - by) as Stops } : value;
 
 function sumOf(values: readonly (readonly [Cause, KnownOrUnknown])[]): Figure {
   return {

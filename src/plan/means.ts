@@ -29,17 +29,20 @@ export const meanLevels = (frames: readonly [Levels, ...Levels[]]): Levels => ({
   transmission: meanIfAll(frames.map(({ transmission }) => transmission)),
 });
 
-/** The mean difference over passes, cause by cause; unknown where it is unknown in any of them. */
+/**
+ * The mean difference over passes, cause by cause; unknown where it is unknown in any of them.
+ *
+ * @param fade the mean over the same passes: how sure it is depends on what their order cancels.
+ */
 export function meanCauses(
   passes: readonly [CauseDifferences, ...CauseDifferences[]],
+  fade: KnownOrUnknown,
 ): CauseDifferences {
   const mean = (cause: Cause): KnownOrUnknown => {
     const values = passes.map((causes) => causes[cause]);
     const stated = values.flatMap((value) => (value.known ? [value.stops] : []));
     return values.find((value) => !value.known) ?? known(meanOf(stated));
   };
-  return Object.fromEntries(CAUSES.map((cause) => [cause, mean(cause)])) as Record<
-    Cause,
-    KnownOrUnknown
-  >;
+  const means = CAUSES.map((cause) => [cause, cause === 'fade' ? fade : mean(cause)]);
+  return Object.fromEntries(means) as Record<Cause, KnownOrUnknown>;
 }

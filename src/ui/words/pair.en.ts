@@ -34,7 +34,8 @@ export const pair = {
       'neither-stated': `${causes}: stated for neither rig.`,
       'reference-not-stated': `${causes}: not stated for the reference.`,
       'other-not-stated': `${causes}: not stated for this rig.`,
-      'not-modelled': `${causes}: nothing models it yet.`,
+      'no-sky': `${causes}: the sky over these frames is not known.`,
+      'not-modelled': `${causes}: a wall lit by hand has none of the sky’s.`,
     }[why];
   },
   light: 'Light against the reference, in stops',
