@@ -106,7 +106,7 @@ export const logDesk = {
 
   backup: 'Backup',
   backupIs:
-    'Gear, plans and all outings in one file. The practice outing stays out. Keep it off this phone.',
+    'Gear, plans, sites and all outings in one file. The practice outing stays out. Keep it off this phone.',
   lastBackup: (date: string, time: string) => `Last made ${date}, ${time}.`,
   noBackup: 'None has left this phone yet.',
   makeBackup: 'Make the backup ready',
@@ -127,6 +127,7 @@ export const logDesk = {
     lenses: (lenses: number) => count(lenses, 'lens', 'lenses'),
     rigs: (rigs: number) => count(rigs, 'rig', 'rigs'),
     plans: (plans: number) => count(plans, 'plan', 'plans'),
+    sites: (sites: number) => count(sites, 'site', 'sites'),
     sites: (sites: number) => count(sites, 'site', 'sites'),
     copies: (copies: number) =>
       `${copies === 1 ? 'One of them comes as a copy' : `${copies} of them come as copies`} beside what stands here under the same id.`,

@@ -93,6 +93,7 @@ function Brought({ brings, onTake, onLeave }: BroughtProps) {
       ['rigs', rigs],
       ['plans', plans],
       ['sites', sites],
+      ['sites', sites],
       ['copies', copies],
       ['deletedHere', deletedHere],
     ] as const
