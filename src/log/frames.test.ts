@@ -92,6 +92,21 @@ describe('a frame of the log', () => {
     expect(framesOf(evening.state())[1]?.counts).toBe(true);
   });
 
+  it('counts one try of a frame, never two, and none that was ruled out', () => {
+    const evening = new Evening(twoSets()).setUp().shoot();
+    const frames = () => framesOf(evening.state());
+    evening.tap({ tap: 'retake', frame: frames()[0]?.planned.key as never }).shoot();
+    const [first, second] = frames().map(({ id }) => id as never);
+    const counts = (made: never, value: boolean) =>
+      evening.tap({ tap: 'correct', made, change: { field: 'counts', value } });
+    counts(first as never, true);
+    expect(frames().map((frame) => frame.counts)).toEqual([true, false]);
+    counts(second as never, true);
+    expect(frames().map((frame) => frame.counts)).toEqual([false, true]);
+    counts(second as never, false);
+    expect(frames().map((frame) => frame.counts)).toEqual([false, false]);
+  });
+
   it('tells how long the rig had rested', () => {
     const evening = new Evening(twoSets()).setUp().shoot();
     evening.tap({ tap: 'retake', frame: evening.state().made[0]?.planned.key as never });

@@ -128,7 +128,6 @@ export const logDesk = {
     rigs: (rigs: number) => count(rigs, 'rig', 'rigs'),
     plans: (plans: number) => count(plans, 'plan', 'plans'),
     sites: (sites: number) => count(sites, 'site', 'sites'),
-    sites: (sites: number) => count(sites, 'site', 'sites'),
     copies: (copies: number) =>
       `${copies === 1 ? 'One of them comes as a copy' : `${copies} of them come as copies`} beside what stands here under the same id.`,
     deletedHere: (things: number) =>

@@ -93,7 +93,6 @@ function Brought({ brings, onTake, onLeave }: BroughtProps) {
       ['rigs', rigs],
       ['plans', plans],
       ['sites', sites],
-      ['sites', sites],
       ['copies', copies],
       ['deletedHere', deletedHere],
     ] as const
