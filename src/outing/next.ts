@@ -17,6 +17,7 @@ import type {
 import { exposurePhase, madeFrame } from './exposure.ts';
 import type { EventId, MadeId } from './ids.ts';
 import type { Instant } from './instant.ts';
+import { type Rematch, withRematch } from './rematch.ts';
 import { restLeft } from './rest.ts';
 import type { MadeFrame, RunState } from './state.ts';
 import { nextTogether, stepAt } from './step.ts';
@@ -57,6 +58,8 @@ export type Tap =
   | (OnFrame & { readonly tap: 'skip-frame' })
   | { readonly tap: 'drop-set'; readonly set: SetId }
   | (OnFrame & { readonly tap: 'swap-next-two' })
+  /** The light has moved on: other settings for what is left of a set. */
+  | { readonly tap: 'rematch'; readonly set: SetId; readonly rigs: Rematch['rigs'] }
   | { readonly tap: 'note'; readonly text: string; readonly made: MadeId | null }
   | { readonly tap: 'reading'; readonly meter: string; readonly reading: Reading }
   | { readonly tap: 'battery-changed'; readonly rig: RigId }
@@ -84,6 +87,7 @@ const RUNNING_ONLY = new Set<Tap['tap']>([
   'taken',
   'skip-frame',
   'swap-next-two',
+  'rematch',
   'skip-rest',
 ]);
 /** Facts about the past may be set right after the end; the run itself may not go on. */
@@ -156,6 +160,14 @@ export function next(state: RunState, tap: Tap, moment: Moment): readonly Draft[
       return state.queue[0]?.key === tap.frame
         ? swapNextTwo(state, draft)
         : refuse('list-moved-on');
+    case 'rematch': {
+      const set = state.plan.sets.find(({ id }) => id === tap.set);
+      if (!set || !state.queue.some((frame) => frame.set === tap.set)) {
+        return refuse('set-has-no-frames-left');
+      }
+      const remaining = withRematch(state, set, tap.rigs);
+      return [draft('replanned', { remaining, reason: 'set-rematched' })];
+    }
     case 'note':
       return tap.text.trim().length > 0
         ? [draft('noted', { text: tap.text.trim(), made: tap.made })]
