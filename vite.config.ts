@@ -65,6 +65,9 @@ export default defineConfig({
     assetsInlineLimit: 0,
     rolldownOptions: {
       output: {
+        // All that the first screen needs in one file: each further one is another question to the
+        // worker and to its cache.
+        codeSplitting: { groups: [{ name: 'first', tags: ['$initial'] }] },
         // The manifest's relative addresses count from its own place: it must stay at the top.
         assetFileNames: (asset) =>
           asset.names.includes('manifest.webmanifest')

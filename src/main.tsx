@@ -1,11 +1,12 @@
+// First of all: it begins to open the database while the rest is read.
+import './app/opening.ts';
 import { render } from 'preact';
 import { type App, createApp } from './app/app.ts';
-import { eventReader } from './app/eventReader.ts';
+import { openAppStore } from './app/opening.ts';
 import { browserDevice } from './device/browser.ts';
 import { randomIds } from './device/ids.ts';
-import { registerUpdates } from './device/updates.ts';
+import { registerUpdates, type Updates } from './device/updates.ts';
 import { toFault } from './store/fault.ts';
-import { openStore } from './store/indexedDb.ts';
 import { CannotOpen } from './ui/shell/CannotOpen.tsx';
 import { Shell } from './ui/shell/Shell.tsx';
 
@@ -14,26 +15,20 @@ declare const APP_VERSION: string;
 const host = document.getElementById('app');
 if (host === null) throw new Error('index.html has no #app');
 
-/** The worker tells from the start; the app may not be there yet. */
+/** The worker may tell before the app is there: the database can be held up. */
 const told: ((app: App) => void)[] = [];
 let running: App | null = null;
+let updates: Updates | null = null;
 const tell = (news: (app: App) => void): void => {
   if (running) news(running);
   else told.push(news);
 };
-const updates = import.meta.env.PROD
-  ? registerUpdates({
-      onReady: () => tell(({ readiness }) => readiness.onOffline('ready')),
-      onIncomplete: () => tell(({ readiness }) => readiness.onOffline('not-ready')),
-      onFailed: () => tell(({ readiness }) => readiness.onOffline('not-ready')),
-      onWaiting: () => tell(({ readiness }) => readiness.onUpdateWaits()),
-    })
-  : null;
+
 const device = browserDevice(window, randomIds.make());
 
 async function start(into: HTMLElement): Promise<void> {
   try {
-    const store = await openStore({ makeId: randomIds.make, reader: eventReader });
+    const store = await openAppStore();
     const app = await createApp({
       version: APP_VERSION,
       store,
@@ -53,4 +48,15 @@ async function start(into: HTMLElement): Promise<void> {
   document.getElementById('not-started')?.remove();
 }
 
-void start(host);
+/** Begins once the first screen stands, so that the worker's answers do not hold it up. */
+function lookForUpdates(): void {
+  if (!import.meta.env.PROD) return;
+  updates = registerUpdates({
+    onReady: () => tell(({ readiness }) => readiness.onOffline('ready')),
+    onIncomplete: () => tell(({ readiness }) => readiness.onOffline('not-ready')),
+    onFailed: () => tell(({ readiness }) => readiness.onOffline('not-ready')),
+    onWaiting: () => tell(({ readiness }) => readiness.onUpdateWaits()),
+  });
+}
+
+void start(host).then(() => requestAnimationFrame(() => setTimeout(lookForUpdates)));
