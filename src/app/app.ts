@@ -5,13 +5,16 @@ import { createDrafts, type DraftDesk } from './drafts.ts';
 import { createFileDesk, type FileDesk } from './files.ts';
 import { createGearDesk, type GearDesk } from './gear.ts';
 import { createGearFiles, type GearFiles } from './gearFiles.ts';
+import type { LightWorld } from './light.ts';
 import { createLogDesk, type LogDesk } from './log.ts';
 import { type Browser, createNavigation, type Navigation } from './navigation.ts';
 import { createPlanDesk, type PlanDesk } from './plans.ts';
-import { createPreferences, type Preferences } from './preferences.ts';
+import { createPreferences, type Preferences, type Theme } from './preferences.ts';
 import { createReadiness, type Readiness } from './readiness.ts';
 import { createRunDesk, type RunDesk } from './run.ts';
 import { createSaving, type Saving } from './saving.ts';
+import { createSiteDesk, type SiteDesk } from './sites.ts';
+import { createTheme } from './theme.ts';
 import { createUndo, type Undo } from './undo.ts';
 
 /** The whole app as the screens see it: signals to show, acts to call. */
@@ -19,6 +22,8 @@ export interface App {
   readonly version: string;
   readonly navigation: Navigation;
   readonly preferences: Preferences;
+  /** The theme on the screen, chosen or by the sun. */
+  readonly theme: ReadonlySignal<Theme>;
   readonly saving: Saving;
   readonly undo: Undo;
   readonly readiness: Readiness;
@@ -26,6 +31,9 @@ export interface App {
   readonly gearFiles: GearFiles;
   readonly drafts: DraftDesk;
   readonly plans: PlanDesk;
+  readonly sites: SiteDesk;
+  /** What the desk of the Light place is made of: it loads later (`light.ts`). */
+  readonly light: LightWorld;
   readonly run: RunDesk;
   readonly log: LogDesk;
   readonly files: FileDesk;
@@ -81,7 +89,8 @@ export async function createApp(parts: Parts): Promise<App> {
   });
   const drafts = createDrafts({ store, saving });
   const plans = createPlanDesk({ store, gear: gear.gear, saving, undo, newId: device.ids.make });
-  const loads = [preferences, gear, drafts, plans].map((desk) => desk.load());
+  const sites = createSiteDesk({ store, saving });
+  const loads = [preferences, gear, drafts, plans, sites].map((desk) => desk.load());
   // All at once: one question after the other would hold up the first screen.
   const [writer, outings] = await Promise.all([store.writer(), store.outings(), ...loads]);
   const run = createRunDesk({
@@ -95,7 +104,7 @@ export async function createApp(parts: Parts): Promise<App> {
     cues: device.cues,
   });
   const { version } = parts;
-  const { share, clock, locks } = device;
+  const { share, clock, locks, ticker, position } = device;
   const newId = device.ids.make;
   const log = createLogDesk({ store, writer, clock, newId, locks, run, version });
   const files = createFileDesk({
@@ -110,15 +119,17 @@ export async function createApp(parts: Parts): Promise<App> {
     version,
     onFirstOwnBody: readiness.askToKeep,
   });
-  await Promise.all([run.resume(outings), files.load()]);
+  const theme = createTheme({ preferences, run, sites, store, saving, clock, ticker });
+  await Promise.all([run.resume(outings), files.load(), theme.load()]);
   const navigation = createNavigation(parts.browser);
   // Whoever starts the app in the middle of an evening wants the evening.
   if (run.underWay.peek() && parts.browser.location.hash === '') navigation.replace('outing');
-  effect(() => device.setPageTheme(PAGE_THEMES[preferences.current.value.theme]));
+  effect(() => device.setPageTheme(PAGE_THEMES[theme.shown.value]));
   return {
     version: parts.version,
     navigation,
     preferences,
+    theme: theme.shown,
     saving,
     undo,
     readiness,
@@ -126,6 +137,8 @@ export async function createApp(parts: Parts): Promise<App> {
     gearFiles: createGearFiles({ gear: gear.gear, files, share, clock, version }),
     drafts,
     plans,
+    sites,
+    light: { sites, plans, run, undo, newId, clock, ticker, position },
     run,
     log,
     files,
@@ -140,6 +153,7 @@ export async function createApp(parts: Parts): Promise<App> {
     tryPractice() {
       gear.addPractice();
       plans.addPractice();
+      sites.addPractice();
       preferences.change({ welcomed: true });
       navigation.replace('plan');
     },

@@ -17,11 +17,13 @@ export interface Drafts {
     readonly widest: string;
     readonly narrowest: string;
   };
+  readonly newSite: { readonly name: string; readonly coordinates: string };
 }
 
 const EMPTY: Drafts = {
   newBody: { name: '', widthMm: null, heightMm: null, pixelsWide: null, pixelsHigh: null },
   newLens: { name: '', focalMm: null, widest: '', narrowest: '' },
+  newSite: { name: '', coordinates: '' },
 };
 
 const KEY = 'drafts';
@@ -76,7 +78,7 @@ function readDrafts(kept: unknown): Drafts {
       });
     return same ? (found as Drafts[K]) : EMPTY[thing];
   };
-  return { newBody: read('newBody'), newLens: read('newLens') };
+  return { newBody: read('newBody'), newLens: read('newLens'), newSite: read('newSite') };
 }
 
 const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>

@@ -29,6 +29,7 @@ test('wishes of another version are taken one by one, or left', async () => {
   await preferences.load();
   expect(preferences.current.value).toEqual({
     theme: 'day',
+    bySun: false,
     dim: true,
     language: 'en',
     welcomed: false,

@@ -2,9 +2,15 @@ import { type ReadonlySignal, signal } from '@preact/signals';
 import type { Store } from '../store/contract.ts';
 import type { Saving } from './saving.ts';
 
+/** The look of the app; 'night' spares the eye that has adapted to the dark. */
+export type Theme = 'day' | 'night';
+
 /** How the app looks and speaks on this device. */
 interface Wishes {
-  readonly theme: 'day' | 'night';
+  /** What was chosen last. */
+  readonly theme: Theme;
+  /** Changes with civil dusk and dawn instead, where they are known. */
+  readonly bySun: boolean;
   /** In the night theme, figures in the weaker red. */
   readonly dim: boolean;
   readonly language: Language;
@@ -30,6 +36,7 @@ function readWishes(kept: unknown, base: Wishes): Wishes {
   const wish = kept as Readonly<Record<keyof Wishes, unknown>>;
   return {
     theme: wish.theme === 'day' || wish.theme === 'night' ? wish.theme : base.theme,
+    bySun: typeof wish.bySun === 'boolean' ? wish.bySun : base.bySun,
     dim: typeof wish.dim === 'boolean' ? wish.dim : base.dim,
     language: LANGUAGES.find((language) => language === wish.language) ?? base.language,
     welcomed: typeof wish.welcomed === 'boolean' ? wish.welcomed : base.welcomed,
@@ -48,6 +55,7 @@ export function createPreferences({
 }): Preferences {
   const current = signal<Wishes>({
     theme: startsDark ? 'night' : 'day',
+    bySun: false,
     dim: false,
     language: 'en',
     welcomed: false,

@@ -3,7 +3,7 @@ import { type ReadonlySignal, signal } from '@preact/signals';
 /** A destructive act, as the screen words it. */
 export interface Deed {
   readonly act: 'deleted';
-  readonly thing: 'body' | 'lens' | 'rig' | 'offset' | 'plan' | 'set' | 'outing';
+  readonly thing: 'body' | 'lens' | 'rig' | 'offset' | 'plan' | 'set' | 'site' | 'outing';
   /** What the user calls it; empty if it has no name. */
   readonly name: string;
 }

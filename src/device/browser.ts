@@ -6,6 +6,7 @@ import { browserLocks } from './locks.ts';
 import { watchPage } from './page.ts';
 import { browserPersistence } from './persistence.ts';
 import { readPlatform } from './platform.ts';
+import { browserPosition } from './position.ts';
 import { browserShare, downloadIn } from './share.ts';
 import { webSound } from './sound.ts';
 import { browserSpeech } from './speech.ts';
@@ -23,6 +24,7 @@ interface MaybeThere {
     readonly wakeLock?: WakeLock;
     readonly storage?: StorageManager;
     readonly locks?: LockManager;
+    readonly geolocation?: Geolocation;
     readonly audioSession?: { type: string };
   };
   readonly AudioContext?: typeof AudioContext;
@@ -68,6 +70,7 @@ export function browserDevice<Session extends string>(
     }),
     persistence: browserPersistence(there.navigator.storage),
     locks: browserLocks(there.navigator.locks),
+    position: browserPosition(there.navigator.geolocation),
     platform,
     setPageTheme: (theme) => setPageTheme(document, theme),
   };

@@ -41,7 +41,7 @@ export function skyEv(sky: SkyTable, at: UtcMs): Ev | null {
 }
 
 /** Whether the sun stands more than 6 degrees below the horizon: after civil dusk, before dawn. */
-export const isDark = ({ dark }: SkyTable, at: UtcMs): boolean =>
+export const isDark = ({ dark }: Pick<SkyTable, 'dark'>, at: UtcMs): boolean =>
   dark.some(({ fromMs, toMs }) => at >= fromMs && at < toMs);
 
 /** The first civil dusk of a table; null if the sun does not pass 6 degrees below the horizon. */

@@ -12,6 +12,12 @@ export type Zone =
   | { readonly kind: 'iana'; readonly name: string }
   | { readonly kind: 'fixed'; readonly offsetMin: MinutesEast };
 
+/** Whether two zones are named alike. */
+export const sameZone = (a: Zone, b: Zone): boolean =>
+  a.kind === 'iana'
+    ? b.kind === 'iana' && a.name === b.name
+    : b.kind === 'fixed' && a.offsetMin === b.offsetMin;
+
 /** What a clock shows. */
 export interface ClockTime {
   /** Calendar date, YYYY-MM-DD. */

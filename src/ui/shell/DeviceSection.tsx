@@ -10,7 +10,7 @@ export function DeviceSection() {
   const { preferences, readiness, updateOffered, applyUpdate, version } = useApp();
   const { shell } = useWords();
   const keeping = readiness.keeping.value;
-  const { dim } = preferences.current.value;
+  const { dim, bySun } = preferences.current.value;
   return (
     <Section title={shell.device}>
       {updateOffered.value && (
@@ -25,6 +25,12 @@ export function DeviceSection() {
           <Button onPress={readiness.askToKeep}>{shell.askToKeep}</Button>
         </div>
       )}
+      <Switch
+        label={shell.bySun}
+        hint={shell.bySunHint}
+        on={bySun}
+        onChange={(on) => preferences.change({ bySun: on })}
+      />
       <Switch
         label={shell.dim}
         hint={shell.dimHint}

@@ -8,6 +8,7 @@ const THINGS: Readonly<Record<Deed['thing'], string>> = {
   offset: 'an offset',
   plan: 'a shot list',
   set: 'a set',
+  site: 'a site',
   outing: 'an outing',
 };
 

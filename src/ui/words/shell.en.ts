@@ -29,6 +29,9 @@ export const shell = {
   askToKeep: 'Ask the browser to keep it',
   updateWaits: 'A newer version is on this device. Your log stays as it is.',
   takeUpdate: 'Change to it now',
+  bySun: 'Night by the sun',
+  bySunHint:
+    'From civil dusk to dawn at the site in use, between frames only. The Night button ends it.',
   dim: 'Dim the figures at night',
   dimHint: 'The screen’s own brightness is for you to turn down.',
   version: (version: string) => `Version ${version}`,

@@ -1,0 +1,228 @@
+import { signal } from '@preact/signals';
+import { beforeEach, expect, test } from 'vitest';
+import { FakeClock } from '../../test/contract/fakes/clock.ts';
+import type { PositionAnswer } from '../device/position.ts';
+import { isFault } from '../gear/read.ts';
+import type { Night } from '../light/night.ts';
+import { PRACTICE_SITE } from '../light/practice.ts';
+import type { Site, SiteId } from '../light/site.ts';
+import { skyEv } from '../light/skyTable.ts';
+import { localTime } from '../light/zones.ts';
+import type { Instant } from '../outing/instant.ts';
+import type { RunState } from '../outing/state.ts';
+import type { PlanId } from '../plan/ids.ts';
+import type { Plan } from '../plan/plan.ts';
+import { degrees, type Ev, ev, later, metres, minutesEast, utc } from '../science/units.ts';
+import { memoryStore } from '../store/memory.ts';
+import { eventReader } from './eventReader.ts';
+import { createLightDesk, type LightDesk, lightDesk } from './light.ts';
+import { createSaving } from './saving.ts';
+import { createSiteDesk, type SiteDesk } from './sites.ts';
+import { createUndo, type Undo } from './undo.ts';
+
+let store: ReturnType<typeof memoryStore>;
+let sites: SiteDesk;
+let undo: Undo;
+let clock: FakeClock;
+let answer: PositionAnswer;
+let ids = 0;
+const state = signal<RunState | null>(null);
+const plans = signal<readonly Plan[]>([]);
+const open = signal<PlanId | null>(null);
+const newId = () => {
+  ids += 1;
+  return `id-${ids}`;
+};
+const newWorld = () => ({
+  sites,
+  undo,
+  newId,
+  clock,
+  plans: { plans, open, prepared: () => signal(null) },
+  run: { state },
+  ticker: {
+    start: (look: () => void) => {
+      look();
+      return () => undefined;
+    },
+  },
+  position: { ask: () => Promise.resolve(answer) },
+});
+const newSites = () => createSiteDesk({ store, saving: createSaving() });
+let desk: LightDesk;
+
+beforeEach(() => {
+  store = memoryStore({ makeId: newId, reader: eventReader });
+  sites = newSites();
+  undo = createUndo();
+  clock = new FakeClock();
+  state.value = null;
+  plans.value = [];
+  open.value = null;
+  desk = createLightDesk(newWorld());
+});
+
+async function added(lat: number, lon: number, name = 'The spit'): Promise<Site> {
+  const id = await desk.add({ name, lat: degrees(lat), lon: degrees(lon), heightM: metres(0) });
+  if (isFault(id)) throw new Error(id.rule);
+  const site = sites.sites.value.find((each) => each.id === id);
+  if (!site) throw new Error('the site is not there');
+  return site;
+}
+
+const nightReady = (): Promise<Night> =>
+  new Promise((ready, fail) => {
+    const stop = desk.night.subscribe((now) => {
+      if (now.kind === 'computing') return;
+      if (now.kind === 'ready') ready(now.night);
+      else fail(new Error('the night failed'));
+      queueMicrotask(() => stop());
+    });
+  });
+
+const clockOf = (site: Site, at: number): string => {
+  const { hour, minute } = localTime(site.zone, utc(at));
+  return `${hour}:${String(minute).padStart(2, '0')}`;
+};
+const eventOf = (night: Night, name: string): number =>
+  night.events.find(({ event }) => event === name)?.at ?? Number.NaN;
+
+test('a site is added with the zone of its place, and everything else as stated', async () => {
+  const site = await added(27.7, 85.3);
+  expect(site).toMatchObject({
+    name: 'The spit',
+    zone: { kind: 'iana', name: 'Asia/Kathmandu' },
+    ridgeDeg: 0,
+    heightM: 0,
+    invented: false,
+  });
+  expect(await store.sites()).toEqual([site]);
+});
+
+test('what a site cannot be is refused and changes nothing', async () => {
+  const site = await added(10, 10);
+  expect(desk.change(site.id, { name: '  ' })).toMatchObject({ rule: 'text-empty' });
+  expect(desk.change(site.id, { ridgeDeg: degrees(80) })).toMatchObject({ rule: 'out-of-range' });
+  expect(sites.sites.value).toEqual([site]);
+  expect(desk.change(site.id, { ridgeDeg: degrees(4) })).toBeNull();
+  expect(sites.sites.value[0]?.ridgeDeg).toBe(4);
+});
+
+test('a proposed zone follows the coordinates, a chosen one stays', async () => {
+  const site = await added(48.2, 16.4);
+  expect(site.zone).toEqual({ kind: 'iana', name: 'Europe/Vienna' });
+  await desk.move(site.id, { lat: degrees(1.87), lon: degrees(-157.4) });
+  expect(sites.sites.value[0]?.zone).toEqual({ kind: 'iana', name: 'Pacific/Kiritimati' });
+  const fixed = { kind: 'fixed', offsetMin: minutesEast(345) } as const;
+  expect(desk.change(site.id, { zone: fixed })).toBeNull();
+  await desk.move(site.id, { lat: degrees(48.2), lon: degrees(16.4) });
+  expect(sites.sites.value[0]).toMatchObject({ latDeg: 48.2, zone: fixed });
+});
+
+test('a deleted site comes back by undo, and a copy of an invented one is one’s own', async () => {
+  sites.addPractice();
+  const copy = desk.copy(PRACTICE_SITE.id, 'My slip');
+  expect(sites.sites.value.map(({ name, invented }) => [name, invented])).toEqual([
+    ['My slip', false],
+    ['The old ferry slip', true],
+  ]);
+  desk.remove(copy as SiteId);
+  expect(sites.sites.value).toEqual([PRACTICE_SITE]);
+  expect(undo.last.value?.deed).toEqual({ act: 'deleted', thing: 'site', name: 'My slip' });
+  undo.take();
+  expect(sites.sites.value).toHaveLength(2);
+  await new Promise((resolve) => setTimeout(resolve, 5));
+  expect((await store.sites()).map(({ id }) => id)).toContain(copy);
+});
+
+test('the site in use and the sites outlive a restart', async () => {
+  const site = await added(60.1, 24.9);
+  sites.use(site.id);
+  await new Promise((resolve) => setTimeout(resolve, 5));
+  sites = newSites();
+  await sites.load();
+  expect(sites.inUse.value).toEqual(site);
+});
+
+test('the invented site shows its own evening', async () => {
+  sites.addPractice();
+  const night = await nightReady();
+  expect(night.date).toBe('2027-02-12');
+  // Worked out apart, by the Astronomical Almanac's low-precision sun: 17:14:30 and 17:52:30.
+  expect(clockOf(PRACTICE_SITE, eventOf(night, 'sunset'))).toBe('17:14');
+  expect(clockOf(PRACTICE_SITE, eventOf(night, 'civil-dusk'))).toBe('17:52');
+});
+
+test('an own site shows the evening that it is there, and another date when asked', async () => {
+  clock.wallMs = Date.UTC(2027, 5, 21, 3, 0);
+  // 17:00 on the 21st by its clock, though still the 20th a few miles east.
+  const site = await added(1.87, -157.4);
+  sites.use(site.id);
+  expect(desk.watch()()).toBeUndefined();
+  expect((await nightReady()).date).toBe('2027-06-21');
+  desk.setDate('2027-12-01');
+  expect((await nightReady()).date).toBe('2027-12-01');
+  desk.setDate(null);
+  expect((await nightReady()).date).toBe('2027-06-21');
+});
+
+test('tonight becomes the next evening when the day does', async () => {
+  clock.wallMs = Date.UTC(2027, 2, 20, 23, 0);
+  sites.use((await added(50, 0)).id);
+  desk.watch();
+  expect((await nightReady()).date).toBe('2027-03-20');
+  clock.jump(8 * 3_600_000);
+  desk.watch();
+  await new Promise((resolve) => setTimeout(resolve, 5));
+  expect((await nightReady()).date).toBe('2027-03-21');
+});
+
+test('cloud that is stated takes its stops, and the open plan states it first', async () => {
+  sites.addPractice();
+  const clear = await nightReady();
+  const at = later(clear.noonMs, 3600);
+  expect(clear.sky.cloud).toBeNull();
+  desk.setCloud('average-cloud');
+  const under = (await nightReady()).sky;
+  // A third of the light.
+  expect((skyEv(under, at) as Ev) - (skyEv(clear.sky, at) as Ev)).toBeCloseTo(-Math.log2(3), 3);
+  desk.setCloud(null);
+  const evening = {
+    site: PRACTICE_SITE.id,
+    date: '2027-02-12',
+    startMs: null,
+    cloud: 'dark-stratus',
+  } as const;
+  plans.value = [{ id: 'p' as PlanId, evening } as Plan];
+  open.value = 'p' as PlanId;
+  expect((await nightReady()).sky.cloud).toBe('dark-stratus');
+});
+
+test('readings of the outing in hand bend the curve, those of another site do not', async () => {
+  sites.addPractice();
+  const { noonMs, sky } = await nightReady();
+  const at = later(noonMs, 5.5 * 3600);
+  const seen = ev((skyEv(sky, at) as Ev) + 1.5);
+  const reading = {
+    at: { wallMs: at } as Instant,
+    meter: 'spot',
+    reading: { kind: 'ev', ev100: seen },
+  };
+  const outing = { site: PRACTICE_SITE, readings: [reading] } as unknown as RunState;
+  expect(desk.scene.value?.from).toBe('model');
+  state.value = outing;
+  expect(desk.scene.value?.from).toBe('readings');
+  expect(desk.scene.value?.offsets[0]?.stops).toBeCloseTo(1.5, 1);
+  state.value = { ...outing, site: { ...PRACTICE_SITE, id: 'elsewhere' as SiteId } };
+  expect(desk.scene.value?.from).toBe('model');
+});
+
+test('what the phone says of its place is handed on as it is', async () => {
+  answer = { kind: 'refused' };
+  expect(await desk.whereAmI()).toEqual({ kind: 'refused' });
+});
+
+test('one desk for an app', () => {
+  const world = newWorld();
+  expect(lightDesk(world)).toBe(lightDesk(world));
+});

@@ -1,0 +1,246 @@
+import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
+import type { Clock } from '../device/clock.ts';
+import type { Position, PositionAnswer } from '../device/position.ts';
+import type { Ticker } from '../device/ticker.ts';
+import { type Fault, isFault } from '../gear/read.ts';
+import { fitScene } from '../light/fit.ts';
+import type { Night } from '../light/night.ts';
+import { readSite } from '../light/parse.ts';
+import { PRACTICE_DATE } from '../light/practice.ts';
+import { evOfReading, type MeterReading } from '../light/reading.ts';
+import type { Scene } from '../light/scene.ts';
+import { SITE_DEFAULTS, type Site, type SiteId } from '../light/site.ts';
+import { parseZoneName, sameZone, type Zone } from '../light/zones.ts';
+import type { SkyCondition } from '../science/cloud.ts';
+import type { Place } from '../science/place.ts';
+import { isRefusal } from '../science/refusal.ts';
+import { later, minutesEast, type UtcMs } from '../science/units.ts';
+import type { PlanDesk } from './plans.ts';
+import type { RunDesk } from './run.ts';
+import type { SiteDesk } from './sites.ts';
+import type { Undo } from './undo.ts';
+
+export type { PositionAnswer } from '../device/position.ts';
+
+/** What the desk needs of the app. */
+export interface LightWorld {
+  readonly sites: SiteDesk;
+  readonly plans: Pick<PlanDesk, 'plans' | 'open' | 'prepared'>;
+  readonly run: Pick<RunDesk, 'state'>;
+  readonly undo: Pick<Undo, 'offer'>;
+  readonly newId: () => string;
+  readonly clock: Clock;
+  readonly ticker: Ticker;
+  readonly position: Position;
+}
+
+type Coordinates = Pick<Place, 'lat' | 'lon'>;
+
+/** What a site starts from; the rest is as stated (`SITE_DEFAULTS`). */
+export interface NewSite extends Coordinates {
+  readonly name: string;
+  readonly heightM: Site['heightM'];
+}
+
+/** The night of the site in use. */
+export type NightState =
+  | { readonly kind: 'computing' }
+  | { readonly kind: 'ready'; readonly night: Night }
+  /** The part that works it out is not on the device. */
+  | { readonly kind: 'failed' };
+
+/** The sites with the acts on them, and the light of one of them on one date. */
+export interface LightDesk {
+  readonly site: ReadonlySignal<Site | null>;
+  /** Null = the evening that it is there now. */
+  readonly date: ReadonlySignal<string | null>;
+  /** What the sky is said to be like; null = nobody has said. */
+  readonly cloud: ReadonlySignal<SkyCondition | null>;
+  /** To the minute before; moves while somebody watches. */
+  readonly now: ReadonlySignal<UtcMs>;
+  readonly night: ReadonlySignal<NightState>;
+  /** The light of that night, bent by the readings of the outing in hand; null before it is ready. */
+  readonly scene: ReadonlySignal<Scene | null>;
+  /** @returns ends the watching. */
+  watch(): () => void;
+  setDate(date: string | null): void;
+  setCloud(cloud: SkyCondition | null): void;
+  /** Works the night out again after it failed. */
+  tryAgain(): void;
+
+  add(start: NewSite): Promise<SiteId | Fault>;
+  change(id: SiteId, part: Partial<Site>): Fault | null;
+  /** Other coordinates; a zone that was proposed for the old ones follows. */
+  move(id: SiteId, to: Coordinates): Promise<Fault | null>;
+  /** The copy of an invented site is its owner's own. */
+  copy(id: SiteId, name: string): SiteId | Fault;
+  remove(id: SiteId): void;
+  /** The zone that probably holds at a place; the device's own where nothing better is known. */
+  proposedZone(at: Coordinates): Promise<Zone>;
+  whereAmI(): Promise<PositionAnswer>;
+}
+
+const MINUTE_MS = 60_000;
+/** Before the next solar noon people no longer mean this night by 'tonight' (as in `eveningDate`). */
+const TONIGHT_ENDS_S = 6 * 3600;
+const MOST_NIGHTS = 12;
+
+export function createLightDesk(world: LightWorld): LightDesk {
+  const { sites, run, plans, undo, newId, clock, ticker, position } = world;
+  const site = sites.inUse;
+  const date = signal<string | null>(null);
+  const stated = signal<SkyCondition | null>(null);
+  const minute = (): UtcMs => (Math.floor(clock.now().wallMs / MINUTE_MS) * MINUTE_MS) as UtcMs;
+  const now = signal(minute());
+  const tries = signal(0);
+
+  /** Without its cloud, which is said later and changes no position. */
+  const worked = signal<NightState>({ kind: 'computing' });
+  const nights = new Map<string, Night>();
+  const nightFor = async (of: Site, wanted: string | null): Promise<Night> => {
+    const { eveningDate, nightOf } = await import('../light/night.ts');
+    // An invented site has an evening of its own.
+    const on = wanted ?? (of.invented ? PRACTICE_DATE : eveningDate(of, now.peek()));
+    const key = JSON.stringify([on, of.latDeg, of.lonDeg, of.heightM, of.ridgeDeg, of.zone]);
+    const known = nights.get(key);
+    if (known) return known;
+    const night = nightOf(of, on, null);
+    const [oldest] = nights.keys();
+    if (nights.size >= MOST_NIGHTS && oldest !== undefined) nights.delete(oldest);
+    nights.set(key, night);
+    return night;
+  };
+  const isOver = computed(() => {
+    const state = worked.value;
+    if (date.value !== null || state.kind !== 'ready') return false;
+    return now.value >= later(state.night.nextNoonMs, -TONIGHT_ENDS_S);
+  });
+  let asked = 0;
+  effect(() => {
+    const of = site.value;
+    const wanted = date.value;
+    void isOver.value;
+    void tries.value;
+    asked += 1;
+    const mine = asked;
+    if (!of) return;
+    const take = (state: NightState): void => {
+      if (mine === asked) worked.value = state;
+    };
+    take({ kind: 'computing' });
+    nightFor(of, wanted).then(
+      (night) => take({ kind: 'ready', night }),
+      () => take({ kind: 'failed' }),
+    );
+  });
+
+  /** The evening that the open plan is for, if it is at this site. */
+  const planned = computed(() => {
+    const evening = plans.plans.value.find(({ id }) => id === plans.open.value)?.evening;
+    return evening && evening.site === site.value?.id ? evening : null;
+  });
+  const cloud = computed(() => stated.value ?? planned.value?.cloud ?? null);
+  const night = computed((): NightState => {
+    const state = worked.value;
+    if (state.kind !== 'ready') return state;
+    const sky = { ...state.night.sky, cloud: cloud.value };
+    return { kind: 'ready', night: { ...state.night, sky } };
+  });
+  const readings = computed((): readonly MeterReading[] => {
+    const state = run.state.value;
+    if (!state || (state.site && state.site.id !== site.value?.id)) return [];
+    return state.readings.map(({ at, meter, reading }) => ({
+      at: at.wallMs as UtcMs,
+      meter,
+      ev100: evOfReading(reading),
+    }));
+  });
+
+  /** @throws RangeError if the screen shows a site that is not there. */
+  const siteOf = (id: SiteId): Site => {
+    const found = sites.sites.peek().find((candidate) => candidate.id === id);
+    if (found === undefined) throw new RangeError(`no such site: ${id}`);
+    return found;
+  };
+  /** Parses before it puts. */
+  const put = (changed: Site): SiteId | Fault => {
+    const read = readSite(changed);
+    if (isFault(read)) return read;
+    sites.put(read, false);
+    return read.id;
+  };
+  const change: LightDesk['change'] = (id, part) => {
+    const before = sites.sites.peek().find((candidate) => candidate.id === id);
+    // A field commits what is typed in it when its screen goes away, perhaps with its site.
+    if (!before) return null;
+    const result = put({ ...before, ...part });
+    return isFault(result) ? result : null;
+  };
+  const proposedZone = async (at: Coordinates): Promise<Zone> => {
+    try {
+      const { zoneAt } = await import('../light/zoneAt.ts');
+      const zone = zoneAt(at);
+      if (zone) return zone;
+    } catch {
+      // Without that part the device's own zone is as good a proposal as any.
+    }
+    const { zone: name, offsetMin } = clock.now();
+    const zone = parseZoneName(name);
+    return isRefusal(zone) ? { kind: 'fixed', offsetMin: minutesEast(offsetMin) } : zone;
+  };
+
+  return {
+    site,
+    date,
+    cloud,
+    now,
+    night,
+    scene: computed(() => {
+      const state = night.value;
+      return state.kind === 'ready' ? fitScene(state.night.sky, readings.value) : null;
+    }),
+    watch: () =>
+      ticker.start(() => {
+        now.value = minute();
+      }),
+    setDate(wanted) {
+      date.value = wanted;
+    },
+    setCloud(said) {
+      stated.value = said;
+    },
+    tryAgain() {
+      tries.value += 1;
+    },
+
+    async add({ name, lat, lon, heightM }) {
+      const zone = await proposedZone({ lat, lon });
+      const id = newId() as SiteId;
+      return put({ ...SITE_DEFAULTS, id, name, latDeg: lat, lonDeg: lon, heightM, zone });
+    },
+    change,
+    async move(id, to) {
+      const before = siteOf(id);
+      const proposedThen = await proposedZone({ lat: before.latDeg, lon: before.lonDeg });
+      const zone = sameZone(before.zone, proposedThen) ? await proposedZone(to) : before.zone;
+      return change(id, { latDeg: to.lat, lonDeg: to.lon, zone });
+    },
+    copy: (id, name) => put({ ...siteOf(id), id: newId() as SiteId, name, invented: false }),
+    remove(id) {
+      const gone = siteOf(id);
+      sites.put(gone, true);
+      undo.offer({ act: 'deleted', thing: 'site', name: gone.name }, () => sites.put(gone, false));
+    },
+    proposedZone,
+    whereAmI: () => position.ask(),
+  };
+}
+
+const desks = new WeakMap<LightWorld, LightDesk>();
+
+/** The one desk of an app, made when the place is first opened. */
+export function lightDesk(world: LightWorld): LightDesk {
+  const desk = desks.get(world) ?? createLightDesk(world);
+  desks.set(world, desk);
+  return desk;
+}
