@@ -1,7 +1,8 @@
 import { readText } from '../device/files.ts';
 import { readAnyFile } from '../exchange/anyFile.ts';
 import type { Backup } from '../exchange/backup.ts';
-import { type FileContent, MOST_BYTES } from '../exchange/json.ts';
+import type { FileContent } from '../exchange/json.ts';
+import { MOST_BYTES } from '../exchange/readJson.ts';
 import { type Arrival, arrivalOf } from '../exchange/restore.ts';
 import { isFault } from '../gear/read.ts';
 import { toFault } from '../store/fault.ts';

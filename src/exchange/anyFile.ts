@@ -1,8 +1,73 @@
-import { type Fault, fault, isFault, within } from '../gear/read.ts';
+import { readGear } from '../gear/parse.ts';
+import {
+  also,
+  type Fault,
+  fault,
+  id,
+  isFault,
+  list,
+  object,
+  type Reader,
+  within,
+} from '../gear/read.ts';
+import type { Gear } from '../gear/rig.ts';
+import { readSite } from '../light/parse.ts';
+import type { OutingId } from '../outing/ids.ts';
+import { readPlan } from '../plan/parse.ts';
 import { type Backup, backupFile } from './backup.ts';
+import { readEvents } from './events.ts';
 import { gearFile } from './gearFile.ts';
-import { journalFile } from './journalFile.ts';
-import { type FileContent, formatOf, parseJson } from './json.ts';
+import { type Journal, journalFile } from './journalFile.ts';
+import type { FileContent } from './json.ts';
+import { fileReader, formatOf, parseJson } from './readJson.ts';
+
+/*
+ * Reading stands apart from writing: a log must get off the phone by what its
+ * first script holds, while a file is read back at the desk.
+ */
+
+const MOST_PLANS = 10_000;
+const MOST_SITES = 10_000;
+const MOST_TOMBSTONES = 100_000;
+
+/** A list in which no id stands twice. */
+const eachOnce = <T extends { readonly id: string }>(reader: Reader<T>, most: number) =>
+  also(list(reader, most), (things) => {
+    const seen = new Set<string>();
+    for (const [index, thing] of things.entries()) {
+      if (seen.has(thing.id)) {
+        return within(`[${index}]`, within('id', fault('id-twice', { id: thing.id })));
+      }
+      seen.add(thing.id);
+    }
+    return null;
+  });
+
+const readBackup = fileReader(
+  backupFile,
+  object<Backup>({
+    gear: readGear,
+    plans: eachOnce(readPlan, MOST_PLANS),
+    sites: eachOnce(readSite, MOST_SITES),
+    events: readEvents,
+    tombstones: list(id<string>(), MOST_TOMBSTONES),
+  }),
+);
+
+const readGearFile = fileReader(gearFile, object<{ gear: Gear }>({ gear: readGear }));
+
+const readJournal = fileReader(
+  journalFile,
+  also(
+    object<Journal>({ outing: id<OutingId>(), events: readEvents, frames: () => [] }),
+    ({ outing, events }) => {
+      const stray = events.findIndex((event) => event.outing !== outing);
+      return stray < 0
+        ? null
+        : within('events', within(`[${stray}]`, within('outing', fault('event-of-other-outing'))));
+    },
+  ),
+);
 
 const EMPTY: Backup = {
   gear: { bodies: [], lenses: [], rigs: [] },
@@ -26,11 +91,11 @@ export function readAnyFile(file: string): FileContent<Backup> | Fault {
   const format = formatOf(json);
   switch (format) {
     case backupFile.format:
-      return backupFile.read(json);
+      return readBackup(json);
     case gearFile.format:
-      return filled(gearFile.read(json), ({ gear }) => ({ gear }));
+      return filled(readGearFile(json), ({ gear }) => ({ gear }));
     case journalFile.format:
-      return filled(journalFile.read(json), ({ events }) => ({ events }));
+      return filled(readJournal(json), ({ events }) => ({ events }));
     default:
       return within('format', fault('other-format', { found: format }));
   }

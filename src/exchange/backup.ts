@@ -1,13 +1,8 @@
-import { readGear } from '../gear/parse.ts';
-import { also, fault, id, list, object, type Reader, within } from '../gear/read.ts';
 import type { Gear } from '../gear/rig.ts';
-import { readSite } from '../light/parse.ts';
 import type { Site } from '../light/site.ts';
 import type { OutingEvent } from '../outing/events.ts';
 import type { OutingId } from '../outing/ids.ts';
-import { readPlan } from '../plan/parse.ts';
 import type { Plan } from '../plan/plan.ts';
-import { readEvents } from './events.ts';
 import { jsonFile } from './json.ts';
 
 /** Everything a device holds that is its owner's. */
@@ -21,34 +16,7 @@ export interface Backup {
   readonly tombstones: readonly string[];
 }
 
-const MOST_PLANS = 10_000;
-const MOST_SITES = 10_000;
-const MOST_TOMBSTONES = 100_000;
-
-/** A list in which no id stands twice. */
-const eachOnce = <T extends { readonly id: string }>(reader: Reader<T>, most: number) =>
-  also(list(reader, most), (things) => {
-    const seen = new Set<string>();
-    for (const [index, thing] of things.entries()) {
-      if (seen.has(thing.id)) {
-        return within(`[${index}]`, within('id', fault('id-twice', { id: thing.id })));
-      }
-      seen.add(thing.id);
-    }
-    return null;
-  });
-
-export const backupFile = jsonFile(
-  'evenfall-backup',
-  1,
-  object<Backup>({
-    gear: readGear,
-    plans: eachOnce(readPlan, MOST_PLANS),
-    sites: eachOnce(readSite, MOST_SITES),
-    events: readEvents,
-    tombstones: list(id<string>(), MOST_TOMBSTONES),
-  }),
-);
+export const backupFile = jsonFile<Backup>('evenfall-backup', 1);
 
 /**
  * What of a device belongs in a backup: all but the practice outing. A rig that

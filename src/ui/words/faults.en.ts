@@ -57,6 +57,15 @@ export const faultSentences: Readonly<Record<string, Sentence>> = {
     line === undefined
       ? 'It is damaged, or not one of ours. Choose another file.'
       : `It is damaged at line ${line}, column ${column}. Choose another file.`,
+  'event-newer': () => 'A newer version of the app wrote it. Update the app, then take it again.',
+  'event-differs': () =>
+    'The outing here says something else at this place, so that one of the two was altered. Choose the file as it left the phone.',
+  'event-place-taken': () =>
+    'The outing here says something else at this place, so that one of the two was altered. Choose the file as it left the phone.',
+  'event-of-other-outing': () => 'This belongs to another outing. Choose another file.',
+  'key-not-of-this-frame': () => 'This frame carries the name of another one.',
+  'stretch-backward': () => 'This stretch ends before it begins.',
+  'zone-unknown': () => 'There is no such time zone.',
   'other-format': () => 'It is not one of ours. Choose another file.',
   'too-many-frames': ({ most }) =>
     `That makes more than ${most} frames, too many for an evening. Take fewer passes, repeats or sets.`,

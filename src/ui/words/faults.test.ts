@@ -2,8 +2,19 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { faultSentences } from './faults.en.ts';
 
-test('every rule that gear or a file of gear can break has its sentence', () => {
-  const sources = ['gear/parse', 'gear/read', 'exchange/anyFile', 'exchange/json'].map((file) =>
+const SOURCES = [
+  'gear/parse',
+  'gear/read',
+  'plan/parse',
+  'light/parse',
+  'exchange/anyFile',
+  'exchange/events',
+  'exchange/readJson',
+  'exchange/restore',
+];
+
+test('every rule that a field or a file can break has its sentence', () => {
+  const sources = SOURCES.map((file) =>
     readFileSync(new URL(`../../${file}.ts`, import.meta.url), 'utf8'),
   );
   const rules = sources.flatMap((text) =>

@@ -1,0 +1,82 @@
+import {
+  type Fault,
+  fault,
+  isFault,
+  object,
+  oneOf,
+  type Reader,
+  text,
+  whole,
+  within,
+} from '../gear/read.ts';
+import type { FileContent, Head, JsonFile } from './json.ts';
+
+/** Every file is refused above this, before it is parsed; in bytes. Nothing of ours comes near. */
+export const MOST_BYTES = 50 * 1024 * 1024;
+
+/**
+ * JSON from the text of a file, with or without a byte order mark.
+ *
+ * @returns a fault: 'file-too-large', 'file-empty', or 'not-json' with `line` and `column` from 1
+ *   where the engine says at which place it stumbled.
+ */
+export function parseJson(file: string): unknown | Fault {
+  // No character takes less than a byte, so that what is too long here is too large there.
+  if (file.length > MOST_BYTES) return fault('file-too-large', { mostMegabytes: 50 });
+  const body = file.startsWith('\uFEFF') ? file.slice(1) : file;
+  if (body.trim() === '') return fault('file-empty');
+  try {
+    return JSON.parse(body) as unknown;
+  } catch (error) {
+    return fault('not-json', placeOf(error, body));
+  }
+}
+
+/** Engines word a syntax error differently, and some do not say where it is. */
+function placeOf(error: unknown, body: string): Fault['params'] {
+  const message = error instanceof Error ? error.message : '';
+  const byLine = /line (\d+) column (\d+)/.exec(message);
+  if (byLine) return { line: Number(byLine[1]), column: Number(byLine[2]) };
+  const position = /position (\d+)/.exec(message)?.[1];
+  const cutOff = /end of (JSON )?(input|data)|EOF/i.test(message);
+  if (position === undefined && !cutOff) return {};
+  const lines = body.slice(0, position === undefined ? undefined : Number(position)).split('\n');
+  return { line: lines.length, column: (lines.at(-1) ?? '').length + 1 };
+}
+
+/** What a parsed file says it is; empty if it says nothing. */
+export function formatOf(json: unknown): string {
+  const format =
+    typeof json === 'object' && json !== null && Object.hasOwn(json, 'format')
+      ? (json as { format: unknown }).format
+      : '';
+  return typeof format === 'string' ? format.slice(0, 40) : '';
+}
+
+/**
+ * Reads a kind of file from parsed JSON, whole.
+ *
+ * @returns the first fault: 'file-newer' for a file that a newer version wrote, else the first
+ *   field that is wrong, with its path.
+ */
+export function fileReader<T extends object>(
+  { format, version }: JsonFile<T>,
+  readContent: Reader<T>,
+): Reader<FileContent<T>> {
+  const readHead = object<Head>({
+    format: oneOf([format]),
+    version: whole(1, version),
+    app: text(100),
+    written: text(100),
+  });
+  return (json) => {
+    const { format: f, version: v, app, written, ...rest } = Object(json);
+    if (typeof v === 'number' && v > version) {
+      return within('version', fault('file-newer', { version: v, known: version }));
+    }
+    const head = readHead({ format: f, version: v, app, written });
+    if (isFault(head)) return head;
+    const content = readContent(rest);
+    return isFault(content) ? content : { head, content };
+  };
+}
