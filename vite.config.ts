@@ -63,6 +63,8 @@ export default defineConfig({
   plugins: [inlineStyleHash(), offlineBuild()],
   build: {
     assetsInlineLimit: 0,
+    // For browsers that are older than what the app needs otherwise.
+    modulePreload: { polyfill: false },
     rolldownOptions: {
       output: {
         // All that the first screen needs in one file: each further one is another question to the

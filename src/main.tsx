@@ -5,7 +5,7 @@ import { type App, createApp } from './app/app.ts';
 import { openAppStore } from './app/opening.ts';
 import { browserDevice } from './device/browser.ts';
 import { randomIds } from './device/ids.ts';
-import { registerUpdates, type Updates } from './device/updates.ts';
+import type { Updates } from './device/updates.ts';
 import { toFault } from './store/fault.ts';
 import { CannotOpen } from './ui/shell/CannotOpen.tsx';
 import { Shell } from './ui/shell/Shell.tsx';
@@ -48,15 +48,22 @@ async function start(into: HTMLElement): Promise<void> {
   document.getElementById('not-started')?.remove();
 }
 
-/** Begins once the first screen stands, so that the worker's answers do not hold it up. */
-function lookForUpdates(): void {
+/** Begins once the first screen stands, so that neither its script nor its answers hold that up. */
+async function lookForUpdates(): Promise<void> {
   if (!import.meta.env.PROD) return;
-  updates = registerUpdates({
-    onReady: () => tell(({ readiness }) => readiness.onOffline('ready')),
-    onIncomplete: () => tell(({ readiness }) => readiness.onOffline('not-ready')),
-    onFailed: () => tell(({ readiness }) => readiness.onOffline('not-ready')),
-    onWaiting: () => tell(({ readiness }) => readiness.onUpdateWaits()),
-  });
+  const notReady = () => tell(({ readiness }) => readiness.onOffline('not-ready'));
+  try {
+    const { registerUpdates } = await import('./device/updates.ts');
+    updates = registerUpdates({
+      onReady: () => tell(({ readiness }) => readiness.onOffline('ready')),
+      onIncomplete: notReady,
+      onFailed: notReady,
+      onWaiting: () => tell(({ readiness }) => readiness.onUpdateWaits()),
+    });
+  } catch {
+    // Its part is not on the device.
+    notReady();
+  }
 }
 
 void start(host).then(() => requestAnimationFrame(() => setTimeout(lookForUpdates)));
