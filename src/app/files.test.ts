@@ -236,7 +236,7 @@ describe('what has left', () => {
     expect(left()).toBeNull();
     phone.clock.pass(7_200_000);
     await phone.leave(table());
-    const then = { wallMs: phone.clock.wallMs, offsetMin: 0, what: 'table' };
+    const then = { wallMs: phone.clock.wallMs, offsetMin: 0, what: 'table', whole: true };
     expect(left()).toEqual(then);
     expect(await phone.store.setting('files-left')).toMatchObject({
       outings: { 'outing-1': then },
@@ -256,9 +256,22 @@ describe('what has left', () => {
     });
   });
 
-  it('does not hold for an outing that ended later', async () => {
-    await phone.leave({ what: 'backup' });
-    expect(left()).toBeNull();
+  it('does not hold for an outing that ended later, whatever the clock says', async () => {
+    const running = new Evening(twoSets(), { ...planOf(twoSets()), invented: false }).setUp();
+    const other = new Phone('other');
+    await other.store.append(running.events);
+    await other.log.refresh();
+    const line = () => other.line(running.outing);
+    await other.leave({ what: 'backup' });
+    expect(other.files.leftAt(line())).toBeNull();
+    await other.leave({ what: 'table', outing: running.outing });
+    expect(other.files.leftAt(line())).toMatchObject({ what: 'table', whole: false });
+    other.clock.jump(-86_400_000);
+    await other.store.append(running.shootAll().tap({ tap: 'end' }).events);
+    await other.log.refresh();
+    expect(other.files.leftAt(line())).toBeNull();
+    await other.leave({ what: 'backup' });
+    expect(other.files.leftAt(line())).toMatchObject({ what: 'backup', whole: true });
   });
 
   it('is nothing when the user closes the system’s sheet, or the system refuses', async () => {

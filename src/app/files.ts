@@ -6,9 +6,10 @@ import { framesCsv } from '../exchange/frameTable.ts';
 import { journalFile, journalOf } from '../exchange/journalFile.ts';
 import type { FileContent } from '../exchange/json.ts';
 import type { Fault } from '../gear/read.ts';
+import type { OutingEvent } from '../outing/events.ts';
 import { fold } from '../outing/fold.ts';
 import type { OutingId } from '../outing/ids.ts';
-import { inOrder } from '../outing/sequence.ts';
+import { inOrder, standing } from '../outing/sequence.ts';
 import type { Store, StoreFault } from '../store/contract.ts';
 import { toFault } from '../store/fault.ts';
 import type { GearDesk } from './gear.ts';
@@ -34,6 +35,8 @@ export type Prepared =
 /** When something last left this device, and as what. */
 export interface Left extends Moment {
   readonly what: Leaving['what'];
+  /** The outing had ended by then, so that nothing was missing. */
+  readonly whole: boolean;
 }
 
 /** What a file would bring in; nothing is written yet. */
@@ -80,7 +83,7 @@ export interface FileDesk extends Taking {
   load(): Promise<void>;
   /** Makes a file ready. What has left is remembered when its offer is given. */
   prepare(leaving: Leaving): Promise<Prepared>;
-  /** When an outing's log last left this device whole or as a table; null = never since it ended. */
+  /** When an outing's log last left this device; null = never, or only before it ended. */
   leftAt(line: OutingLine): Left | null;
   /** When everything last left; null = never. */
   readonly backedUp: ReadonlySignal<Left | null>;
@@ -113,27 +116,33 @@ export function createFileDesk(world: FileWorld): FileDesk {
   const { store, share, clock, saving, log, version } = world;
   const kept = signal<Kept>({ outings: {}, backup: null });
 
-  const remember = (leaving: Leaving): void => {
+  const remember = (leaving: Leaving, ended: ReadonlySet<OutingId>): void => {
     const { wallMs, offsetMin } = clock.now();
-    const left: Left = { wallMs, offsetMin, what: leaving.what };
+    const now = { wallMs, offsetMin, what: leaving.what };
     const { outings, backup } = kept.peek();
-    const now: Kept =
-      leaving.what === 'backup'
-        ? { outings, backup: left }
-        : { outings: { ...outings, [leaving.outing]: left }, backup };
-    kept.value = now;
-    saving.save(() => store.putSetting(KEY, now));
+    const left = leaving.what === 'backup' ? ended : [leaving.outing];
+    const changed: Kept = {
+      outings: {
+        ...outings,
+        ...Object.fromEntries(
+          [...left].map((outing) => [outing, { ...now, whole: ended.has(outing) }]),
+        ),
+      },
+      backup: leaving.what === 'backup' ? { ...now, whole: true } : backup,
+    };
+    kept.value = changed;
+    saving.save(() => store.putSetting(KEY, changed));
   };
 
-  /** The same offer; once the file is handed on, that is remembered. */
-  const remembered = (offer: Offer, leaving: Leaving): Offer => ({
+  /** The same offer; once the file is handed on, `handedOn` is called. */
+  const remembered = (offer: Offer, handedOn: () => void): Offer => ({
     ...offer,
     // Nothing may be awaited before the system is asked: only a fresh tap may share.
     give: () =>
       offer.give().then((given) => {
-        if (given.done === 'shared' || given.done === 'downloaded') remember(leaving);
+        if (given.done === 'shared' || given.done === 'downloaded') handedOn();
         return given.done === 'refused' && given.next
-          ? { ...given, next: remembered(given.next, leaving) }
+          ? { ...given, next: remembered(given.next, handedOn) }
           : given;
       }),
   });
@@ -156,7 +165,10 @@ export function createFileDesk(world: FileWorld): FileDesk {
     };
   };
 
-  const fileOf = async (leaving: Leaving): Promise<FileToGive> => {
+  /** The file, and which outings had ended when it was made. */
+  const fileOf = async (
+    leaving: Leaving,
+  ): Promise<{ readonly file: FileToGive; readonly ended: ReadonlySet<OutingId> }> => {
     const now = clock.now();
     const stamp = { app: version, written: new Date(now.wallMs).toISOString() };
     const json = (name: string, content: string): FileToGive => ({
@@ -166,16 +178,23 @@ export function createFileDesk(world: FileWorld): FileDesk {
     });
     if (leaving.what === 'backup') {
       const own = ownOf(await everything());
-      return json(`backup-${dayOf(now)}`, backupFile.write(own, stamp));
+      return {
+        file: json(`backup-${dayOf(now)}`, backupFile.write(own, stamp)),
+        ended: endedIn(own.events),
+      };
     }
     const { outing, what } = leaving;
     const events = inOrder(await log.events(outing));
     const state = fold(events);
     if (!state) throw new RangeError(`no such outing: ${outing}`);
     const name = `${dayOf(state.startedAt)}-${plainName(state.plan.name)}`;
-    return what === 'journal'
-      ? json(name, journalFile.write(journalOf(outing, events), stamp))
-      : { name: `evenfall-${name}.csv`, type: 'text/csv', content: framesCsv(state) };
+    return {
+      file:
+        what === 'journal'
+          ? json(name, journalFile.write(journalOf(outing, events), stamp))
+          : { name: `evenfall-${name}.csv`, type: 'text/csv', content: framesCsv(state) },
+      ended: endedIn(events),
+    };
   };
 
   /** Reading files back is for the desk: it loads later than the first script. */
@@ -195,23 +214,29 @@ export function createFileDesk(world: FileWorld): FileDesk {
     },
     async prepare(leaving) {
       try {
-        const offer = share.offer(await fileOf(leaving));
-        return { how: 'ready', offer: offer && remembered(offer, leaving) };
+        const { file, ended } = await fileOf(leaving);
+        const offer = share.offer(file);
+        return {
+          how: 'ready',
+          offer: offer && remembered(offer, () => remember(leaving, ended)),
+        };
       } catch (cause) {
         return { how: 'store', fault: toFault(cause) };
       }
     },
-    leftAt({ outing, invented, ended }) {
-      const { outings, backup } = kept.value;
-      const since = ended?.wallMs ?? 0;
-      const candidates = [outings[outing], invented ? null : backup];
-      return candidates.find((left) => left && left.wallMs >= since) ?? null;
+    leftAt({ outing, ended }) {
+      const left = kept.value.outings[outing];
+      return left && (left.whole || ended === null) ? left : null;
     },
     backedUp: computed(() => kept.value.backup),
     look: (file) => taken(({ look }) => look(file)),
     take: (brings) => taken(({ take }) => take(brings)),
   };
 }
+
+/** The outings that these events end. */
+const endedIn = (events: readonly OutingEvent[]): ReadonlySet<OutingId> =>
+  new Set(standing(events).flatMap(({ kind, outing }) => (kind === 'ended' ? [outing] : [])));
 
 /** The local day of a moment. */
 const dayOf = ({ wallMs, offsetMin }: Moment): string =>
@@ -232,7 +257,8 @@ function readKept(found: unknown): Kept {
   const isLeft = (left: unknown): left is Left =>
     typeof (left as Left | null)?.wallMs === 'number' &&
     typeof (left as Left).offsetMin === 'number' &&
-    typeof (left as Left).what === 'string';
+    typeof (left as Left).what === 'string' &&
+    typeof (left as Left).whole === 'boolean';
   return {
     outings: Object.fromEntries(
       Object.entries(outings ?? {}).filter(([, left]) => isLeft(left)),
