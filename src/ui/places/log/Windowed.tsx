@@ -44,7 +44,8 @@ function Near({ rem, atOnce, children }: NearProps) {
     const { current } = box;
     if (!current) return;
     const observer = new IntersectionObserver(
-      ([entry]) => {
+      (seen) => {
+        const entry = seen.at(-1);
         if (!entry) return;
         // What was drawn knows its height, also when the text has been enlarged.
         if (!entry.isIntersecting) height.current = `${current.offsetHeight}px`;
