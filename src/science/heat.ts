@@ -30,6 +30,13 @@ export interface HeatSegment {
   readonly lasts: Seconds;
 }
 
+/** The part of a distance to a plateau that is left after a time. */
+export const partLeft = (dt: number, tau: Seconds): number => Math.exp(-dt / tau);
+
+/** The heat on the way to a plateau when a part of the distance is left. */
+export const heatWithLeft = (start: Doublings, plateau: Doublings, left: number): Doublings =>
+  (plateau + (start - plateau) * left) as Doublings;
+
 /**
  * The heat after a time on the way to a plateau. Exact, so that steps compose; with a time below
  * zero it gives the heat before.
@@ -39,7 +46,7 @@ export const heatAfter = (
   plateau: Doublings,
   dt: number,
   tau: Seconds,
-): Doublings => (plateau + (start - plateau) * Math.exp(-dt / tau)) as Doublings;
+): Doublings => heatWithLeft(start, plateau, partLeft(dt, tau));
 
 /** The heat in the middle of an exposure that starts at a heat. */
 export const midExposureHeat = (

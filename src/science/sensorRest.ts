@@ -25,13 +25,29 @@ export interface NextFrame {
 export const LEAST_REST_AFTER_LIVE_VIEW: Seconds = duration(30);
 
 /** The highest heat at the end of a rest that keeps the middle of the next frame under a heat. */
-function highestAtRestEnd(model: ThermalModel, next: NextFrame, most: Doublings): Doublings {
+export function highestAtRestEnd(model: ThermalModel, next: NextFrame, most: Doublings): Doublings {
   const { tau, plateaus } = model;
   const atStart = heatAfter(most, plateaus.exposing, -next.t / 2, tau);
   return next.leadIn.reduceRight(
     (heat, { mode, lasts }) => heatAfter(heat, plateaus[mode], -lasts, tau),
     atStart,
   );
+}
+
+/**
+ * The time in seconds in which a body cools to a heat; 0 where it is no warmer. Refuses a heat that
+ * it never gets down to in this mode ('never-cool-enough').
+ */
+export function coolingTime(
+  { tau, plateaus }: ThermalModel,
+  now: Doublings,
+  mode: 'off' | 'idle',
+  to: Doublings,
+): Seconds | Refusal {
+  if (now <= to) return 0 as Seconds;
+  const plateau = plateaus[mode];
+  if (to <= plateau) return refuse('never-cool-enough');
+  return (tau * Math.log((now - plateau) / (to - plateau))) as Seconds;
 }
 
 /**
@@ -43,19 +59,13 @@ function highestAtRestEnd(model: ThermalModel, next: NextFrame, most: Doublings)
  * @param mode what the body does while it rests: off, or idle where it must stay on.
  * @param most for example the partner's own heat at mid-exposure + log2 of the allowed ratio.
  */
-export function restNeeded(
+export const restNeeded = (
   model: ThermalModel,
   now: Doublings,
   mode: 'off' | 'idle',
   next: NextFrame,
   most: Doublings,
-): Seconds | Refusal {
-  const allowed = highestAtRestEnd(model, next, most);
-  if (now <= allowed) return 0 as Seconds;
-  const plateau = model.plateaus[mode];
-  if (allowed <= plateau) return refuse('never-cool-enough');
-  return (model.tau * Math.log((now - plateau) / (allowed - plateau))) as Seconds;
-}
+): Seconds | Refusal => coolingTime(model, now, mode, highestAtRestEnd(model, next, most));
 
 /** The heat at the next mid-exposure after a rest. */
 export function midHeatAfterRest(

@@ -1,0 +1,178 @@
+import { leastFall, lightFrom, stepBefore } from './lightTable.ts';
+import { type CostWeights, isPair, pairDifference } from './orderCost.ts';
+import type { OrderProblem, OrderRig, TurnKind, TurnPart } from './orderProblem.ts';
+import type { RunState } from './orderRun.ts';
+
+/*
+ * What an order that has got so far costs at least, however it goes on. Never more than the cheapest
+ * way to go on: that is what makes the search exact.
+ */
+
+/** A pair with one turn of each, whose frames cannot come nearer than a gap. */
+interface SinglePair {
+  readonly gapFall: Float64Array;
+}
+
+/** What the bound needs to know beforehand. */
+export interface BoundTables {
+  /** By set and rig; null where the pair has no such bound. */
+  readonly single: readonly (SinglePair | null)[];
+  /** By set and rig: the kind of its turns; -1 = none. */
+  readonly kindOf: Int32Array;
+  /** By kind: from the turn's begin to the first mid-exposure that counts, without a swap. */
+  readonly headS: Float64Array;
+}
+
+/** The instants of a turn's mid-exposures from its begin, with no dial, rest or swap. */
+function midsOf(
+  { parts }: TurnKind,
+  rig: number,
+  { settleS, writeS }: OrderProblem['allowances'],
+  rigs: readonly OrderRig[],
+): readonly number[] {
+  const mids: number[] = [];
+  let now = 0;
+  const longest = Math.max(...parts.map(({ frames }) => frames.length));
+  for (let place = 0; place < longest; place += 1) {
+    const tap = now + settleS;
+    now = tap;
+    for (const part of parts) {
+      const frame = part.frames[place];
+      if (!frame) continue;
+      const { timerS } = rigs[part.rig] as OrderRig;
+      const end = tap + timerS + frame.t;
+      if (part.rig === rig && !frame.capped) mids.push(end - frame.t / 2);
+      now = Math.max(now, end + frame.darkS + writeS);
+    }
+  }
+  return mids;
+}
+
+/** Works out beforehand what the bound asks for again and again. */
+export function boundTables(problem: OrderProblem): BoundTables {
+  const { rigs, sets, kinds, allowances, light, mounting } = problem;
+  const kindOf = new Int32Array(sets.length * rigs.length).fill(-1);
+  for (const { index, set, parts } of kinds) {
+    for (const { rig } of parts) kindOf[set * rigs.length + rig] = index;
+  }
+  const mids = (kind: TurnKind, rig: number) => midsOf(kind, rig, allowances, rigs);
+  const headS = Float64Array.from(kinds, (kind) =>
+    Math.min(...kind.parts.flatMap(({ rig }) => mids(kind, rig))),
+  );
+  const single = sets.flatMap((set, index) =>
+    rigs.map((_, other): SinglePair | null => {
+      if (mounting === 'side-by-side' || !isPair(set, other)) return null;
+      const one = kinds[kindOf[index * rigs.length + set.reference] as number];
+      const two = kinds[kindOf[index * rigs.length + other] as number];
+      if (one?.count !== 1 || two?.count !== 1) return null;
+      const [midsOne, midsTwo] = [mids(one, set.reference), mids(two, other)];
+      if (midsOne.length !== midsTwo.length) return null;
+      // Frame by frame, whichever turn comes first; more rest only widens it.
+      const gap = (first: TurnKind, early: readonly number[], late: readonly number[]) =>
+        Math.min(
+          ...early.map((mid, place) => first.leastS - mid + allowances.swapS + (late[place] ?? 0)),
+        );
+      const least = Math.min(gap(one, midsOne, midsTwo), gap(two, midsTwo, midsOne));
+      return { gapFall: leastFall(light, least) };
+    }),
+  );
+  return { single, kindOf, headS };
+}
+
+/** How many swaps must come. */
+function swapsToCome(problem: OrderProblem, state: RunState): number {
+  if (problem.mounting === 'side-by-side') return 0;
+  let rigsLeft = 0;
+  let seen = 0;
+  for (const { index, count, parts } of problem.kinds) {
+    const bit = 1 << (parts[0] as TurnPart).rig;
+    if ((state.done[index] as number) >= count || (seen & bit) !== 0) continue;
+    seen |= bit;
+    rigsLeft += 1;
+  }
+  const stays = state.mounted < 0 || (seen & (1 << state.mounted)) !== 0;
+  return rigsLeft === 0 ? 0 : stays ? rigsLeft - 1 : rigsLeft;
+}
+
+/**
+ * The least cost of any order that begins as this state has, in stops.
+ *
+ * - Swaps: each rig that still has turns and is not on the tripod comes onto it once.
+ * - Time: what is left takes its least time, and those swaps.
+ * - Windows: no frame comes sooner than its turn could begin now.
+ * - Fade of a pair: its frames to come lie between the lowest and the highest light from now on; with
+ *   one turn of each to come, they are a gap apart in time, and the light falls over it by some least.
+ * - Heat of a pair: as it is once both have all their frames; nothing before.
+ */
+export function leastCost(
+  problem: OrderProblem,
+  tables: BoundTables,
+  weights: CostWeights,
+  state: RunState,
+): number {
+  const { rigs, sets, kinds, light, allowances, mounting } = problem;
+  const rigCount = rigs.length;
+  const swaps = swapsToCome(problem, state);
+  let work = 0;
+  for (const { index, count, leastS } of kinds) {
+    work += (count - (state.done[index] as number)) * leastS;
+  }
+  const wall = state.now + work + swaps * allowances.swapS;
+  let cost = weights.perSwap * (state.swaps + swaps) + (weights.wallPerMinute * wall) / 60;
+
+  const soonestOf = (kind: TurnKind): number => {
+    const swap =
+      mounting !== 'side-by-side' &&
+      state.mounted >= 0 &&
+      (kind.parts[0] as TurnPart).rig !== state.mounted
+        ? allowances.swapS
+        : 0;
+    return state.now + swap + (tables.headS[kind.index] as number);
+  };
+
+  for (const [index, set] of sets.entries()) {
+    let outside = state.outside[index] as number;
+    let all = 0;
+    for (let rig = 0; rig < rigCount; rig += 1) {
+      const total = set.frames[rig] as number;
+      all += total;
+      const kind = kinds[tables.kindOf[index * rigCount + rig] as number];
+      if (!kind || total === 0) continue;
+      const left = (total * (kind.count - (state.done[kind.index] as number))) / kind.count;
+      if (left > 0 && set.toS < Number.POSITIVE_INFINITY) {
+        outside += left * (Math.max(0, soonestOf(kind) - set.toS) / 60);
+      }
+    }
+    if (all > 0) cost += (weights.outsidePerMinute * outside) / all;
+
+    for (let other = 0; other < rigCount; other += 1) {
+      if (!isPair(set, other)) continue;
+      const one = kinds[tables.kindOf[index * rigCount + set.reference] as number] as TurnKind;
+      const two = kinds[tables.kindOf[index * rigCount + other] as number] as TurnKind;
+      const leftOf = (kind: TurnKind, rig: number): number =>
+        ((set.frames[rig] as number) * (kind.count - (state.done[kind.index] as number))) /
+        kind.count;
+      const [leftOne, leftTwo] = [leftOf(one, set.reference), leftOf(two, other)];
+      const soFar = pairDifference(state.lightSum, rigCount, index, set, other);
+      if (leftOne === 0 && leftTwo === 0) {
+        cost += weights.fadePerStop * Math.abs(soFar);
+        const heat = pairDifference(state.heatSum, rigCount, index, set, other);
+        cost += weights.heatPerStop * Math.abs(heat);
+        continue;
+      }
+      const single = tables.single[index * rigCount + other];
+      if (single && leftOne > 0 && leftTwo > 0) {
+        cost += weights.fadePerStop * (single.gapFall[stepBefore(light, state.now)] as number);
+        continue;
+      }
+      const shareOne = leftOne / (set.frames[set.reference] as number);
+      const shareTwo = leftTwo / (set.frames[other] as number);
+      const fromOne = lightFrom(light, leftOne > 0 ? soonestOf(one) : state.now);
+      const fromTwo = lightFrom(light, leftTwo > 0 ? soonestOf(two) : state.now);
+      const lowest = soFar + shareTwo * fromTwo.lowest - shareOne * fromOne.highest;
+      const highest = soFar + shareTwo * fromTwo.highest - shareOne * fromOne.lowest;
+      cost += weights.fadePerStop * Math.max(0, lowest, -highest);
+    }
+  }
+  return cost;
+}

@@ -1,0 +1,388 @@
+import type { DarkFrame } from '../gear/body.ts';
+import { darkFrameS } from '../gear/darkFrame.ts';
+import type { RigId } from '../gear/ids.ts';
+import { assemble, type Gear } from '../gear/rig.ts';
+import { type Settings, sameSettings } from '../gear/settings.ts';
+import { partLeft, type ThermalModel } from '../science/heat.ts';
+import { type Refusal, refuse } from '../science/refusal.ts';
+import { highestAtRestEnd, type NextFrame, restedMidHeat } from '../science/sensorRest.ts';
+import { usualModel } from '../science/thermalRange.ts';
+import { duration, type Ev, type Ratio, type Seconds } from '../science/units.ts';
+import type { PlannedFrame } from './frame.ts';
+import { heatAbove, type ThermalOf } from './heat.ts';
+import { waitsIn } from './heatCourse.ts';
+import type { FrameKey, SetId } from './ids.ts';
+import { type LightTable, tabulate } from './lightTable.ts';
+import type { Allowances, Plan, RestRule } from './plan.ts';
+
+/*
+ * The order of frames as a problem to search: what may be put where, and what it takes.
+ *
+ * What is put in order are turns: one rig's frames of one set in one pass, with the capped darks
+ * that follow them. Repeats of a turn stay together by what a repeat is; passes of one rig in one set
+ * are alike, so that only how many are done matters. Side by side a turn holds the frames of all
+ * rigs.
+ */
+
+/**
+ * How the rigs stand: one tripod and swaps, all side by side, or one rig at a time: once it leaves
+ * the tripod it does not come back.
+ */
+export type Mounting = 'swaps' | 'side-by-side' | 'one-rig-at-a-time';
+
+/** When the exposure of a set is right, in seconds from the start; an end may be open. */
+export interface SetWindow {
+  readonly fromS: Seconds | null;
+  readonly toS: Seconds | null;
+}
+
+/** How long a rig rests before a frame. */
+export type RestChoice =
+  | { readonly kind: 'none' }
+  | { readonly kind: 'thumb'; readonly rule: RestRule }
+  /** Until the next frame's dark current is within a ratio of a rested body's first such frame. */
+  | { readonly kind: 'limit'; readonly ratio: Ratio; readonly longestS: Seconds };
+
+export interface OrderRequest {
+  readonly plan: Plan;
+  readonly gear: Gear;
+  /** All frames of the plan in the order that stands. */
+  readonly frames: readonly PlannedFrame[];
+  readonly mounting: Mounting;
+  /** The scene's EV so many seconds after the start of the list; must answer for any instant. */
+  readonly light: (at: Seconds) => Ev;
+  readonly windows: ReadonlyMap<SetId, SetWindow>;
+  /** A set whose shutter does not open before so many seconds from the start: one waits for it. */
+  readonly notBefore: ReadonlyMap<SetId, Seconds>;
+  readonly rest: RestChoice;
+  readonly thermal: ThermalOf;
+  /** Sets whose turns keep their places in the list. */
+  readonly locked: ReadonlySet<SetId>;
+}
+
+/** One frame of a turn as the search sees it; times in s, heat in doublings. */
+export interface TurnFrame {
+  readonly t: number;
+  /** The body's own dark frame after it. */
+  readonly darkS: number;
+  readonly capped: boolean;
+  /** Frames of a rig with the same number stand on the same marks. */
+  readonly marks: number;
+  /** The highest heat at the end of a rest that the limit lets pass. */
+  readonly highest: number;
+  /** What is left of the distance to the exposing plateau at mid-exposure, and after the dark frame. */
+  readonly leftAtMid: number;
+  readonly leftAtEnd: number;
+}
+
+/** One rig's part of a turn. */
+export interface TurnPart {
+  readonly rig: number;
+  readonly frames: readonly TurnFrame[];
+}
+
+/** A turn that occurs in as many passes as its set has. */
+export interface TurnKind {
+  readonly index: number;
+  readonly set: number;
+  readonly parts: readonly TurnPart[];
+  readonly count: number;
+  /** The most frames of a part: each place of a turn has one from every part that has as many. */
+  readonly places: number;
+  /** The frames of each pass in the order in which they are shot. */
+  readonly passes: readonly (readonly PlannedFrame[])[];
+  /** What a turn takes at least: no swap, no dial change, no rest. */
+  readonly leastS: number;
+}
+
+export interface OrderSet {
+  readonly id: SetId;
+  readonly reference: number;
+  readonly fromS: number;
+  readonly toS: number;
+  readonly notBeforeS: number;
+  /** Frames of each rig that count for the pair: all but capped ones, over all passes. */
+  readonly frames: readonly number[];
+}
+
+export interface OrderRig {
+  readonly id: RigId;
+  readonly timerS: number;
+  readonly waits: 'off' | 'idle';
+  readonly model: ThermalModel;
+  /** What is left of the distance to the idle plateau after a dial change, settling and writing. */
+  readonly leftDialled: number;
+  readonly leftSettled: number;
+  readonly leftWritten: number;
+}
+
+export interface OrderProblem {
+  readonly rigs: readonly OrderRig[];
+  readonly sets: readonly OrderSet[];
+  readonly kinds: readonly TurnKind[];
+  /** How many turns there are. */
+  readonly turns: number;
+  /** The order that stands, as indices of kinds. */
+  readonly standing: readonly number[];
+  /** The kind that must stand in a place; -1 = free. */
+  readonly fixed: readonly number[];
+  readonly allowances: Allowances;
+  readonly rest: RestChoice;
+  readonly mounting: Mounting;
+  readonly light: LightTable;
+}
+
+/** Frames of one turn, found in the order that stands. */
+interface Found {
+  readonly set: SetId;
+  readonly rig: RigId;
+  readonly pass: number;
+  readonly frames: PlannedFrame[];
+}
+
+/** The set that a frame is shot with: its own, or the one that its capped dark follows. */
+function homes(plan: Plan): ReadonlyMap<SetId, SetId> {
+  const home = new Map<SetId, SetId>();
+  let last: SetId | null = null;
+  for (const { id, kind } of plan.sets) {
+    if (kind !== 'capped-dark') last = id;
+    if (last !== null) home.set(id, last);
+  }
+  return home;
+}
+
+function turnsFound(request: OrderRequest): readonly Found[] | Refusal {
+  const home = homes(request.plan);
+  const found = new Map<string, Found>();
+  for (const frame of request.frames) {
+    const set = home.get(frame.set);
+    if (set === undefined) return refuse('set-gone');
+    const key = `${set}/${frame.rig}/${frame.pass}`;
+    const turn = found.get(key) ?? { set, rig: frame.rig, pass: frame.pass, frames: [] };
+    turn.frames.push(frame);
+    found.set(key, turn);
+  }
+  return [...found.values()];
+}
+
+/** Numbers each rig's settings by the marks they stand on. */
+function marksOf(): (rig: number, settings: Settings) => number {
+  const seen = new Map<number, Settings[]>();
+  return (rig, settings) => {
+    const own = seen.get(rig) ?? [];
+    seen.set(rig, own);
+    const known = own.findIndex((each) => sameSettings(each, settings));
+    return known >= 0 ? known : own.push(settings) - 1;
+  };
+}
+
+/**
+ * Makes the problem of a list of frames.
+ *
+ * @returns a refusal if there is nothing to order ('no-frames'), a frame's rig or set is gone
+ * ('rig-gone', 'set-gone'), or the passes of one rig in one set are not alike ('passes-differ').
+ */
+export function orderProblem(request: OrderRequest): OrderProblem | Refusal {
+  const { plan, gear, mounting, rest, thermal, windows, notBefore } = request;
+  const found = turnsFound(request);
+  if ('refused' in found) return found;
+  if (found.length === 0) return refuse('no-frames');
+
+  const rigs: OrderRig[] = [];
+  const darkFrames: DarkFrame[] = [];
+  for (const id of new Set(found.map(({ rig }) => rig))) {
+    const assembled = assemble(gear, id);
+    if (!assembled) return refuse('rig-gone');
+    const { body, lens } = assembled;
+    const timerS = body.selfTimer.usedS ?? 0;
+    const model = usualModel(thermal(id));
+    rigs.push({
+      id,
+      timerS,
+      waits: waitsIn(lens),
+      model,
+      leftDialled: partLeft(plan.allowances.dialChangeS, model.tau),
+      leftSettled: partLeft(plan.allowances.settleS + timerS, model.tau),
+      leftWritten: partLeft(plan.allowances.writeS, model.tau),
+    });
+    darkFrames.push(body.darkFrame);
+  }
+  const rigIndex = new Map(rigs.map(({ id }, index) => [id, index]));
+  const setIds = [...new Set(found.map(({ set }) => set))];
+  const capped = new Set(
+    plan.sets.filter(({ kind }) => kind === 'capped-dark').map(({ id }) => id),
+  );
+  const marks = marksOf();
+
+  const partOf = ({ rig: id, frames }: Found): TurnPart => {
+    const rig = rigIndex.get(id) as number;
+    const { model, timerS } = rigs[rig] as OrderRig;
+    return {
+      rig,
+      frames: frames.map(({ set, exact, settings }) => {
+        const darkS = darkFrameS(darkFrames[rig] as DarkFrame, exact.t);
+        return {
+          t: exact.t,
+          darkS,
+          capped: capped.has(set),
+          marks: marks(rig, settings),
+          highest: highestHeat(rest, model, plan.allowances.settleS + timerS, exact.t),
+          leftAtMid: partLeft(exact.t / 2, model.tau),
+          leftAtEnd: partLeft(exact.t + darkS, model.tau),
+        };
+      }),
+    };
+  };
+
+  /** What turns of one kind share. */
+  const kindKey = ({ set, rig }: Found) => (mounting === 'side-by-side' ? set : `${set}/${rig}`);
+  const kinds: TurnKind[] = [];
+  const standing: number[] = [];
+  for (const key of new Set(found.map(kindKey))) {
+    const own = found.filter((turn) => kindKey(turn) === key);
+    const passes = [...new Set(own.map(({ pass }) => pass))].map((pass) =>
+      own
+        .filter((turn) => turn.pass === pass)
+        .sort((a, b) => (rigIndex.get(a.rig) as number) - (rigIndex.get(b.rig) as number)),
+    );
+    const parts = passes.map((turns) => turns.map(partOf));
+    const [first] = parts;
+    const set = setIds.indexOf((own[0] as Found).set);
+    if (!first || parts.some((each) => !alike(each, first))) return refuse('passes-differ');
+    kinds.push({
+      index: kinds.length,
+      set,
+      parts: first,
+      count: passes.length,
+      places: Math.max(...first.map(({ frames }) => frames.length)),
+      passes: passes.map((turns) => interleaved(turns)),
+      leastS: leastSeconds(first, plan.allowances, rigs),
+    });
+  }
+  const kindOf = new Map(
+    kinds.flatMap((kind) =>
+      kind.passes.flatMap((frames) =>
+        frames.map(({ key }): [FrameKey, number] => [key, kind.index]),
+      ),
+    ),
+  );
+  // A turn stands where its first frame does.
+  const counted = new Set<string>();
+  for (const turn of found) {
+    const of = `${kindKey(turn)}/${turn.pass}`;
+    if (counted.has(of)) continue;
+    counted.add(of);
+    standing.push(kindOf.get((turn.frames[0] as PlannedFrame).key) as number);
+  }
+
+  const sets = setIds.map((id, index): OrderSet => {
+    const reference = plan.sets.find((set) => set.id === id)?.reference;
+    return {
+      id,
+      reference: reference === undefined ? -1 : (rigIndex.get(reference) ?? -1),
+      fromS: windows.get(id)?.fromS ?? Number.NEGATIVE_INFINITY,
+      toS: windows.get(id)?.toS ?? Number.POSITIVE_INFINITY,
+      notBeforeS: notBefore.get(id) ?? 0,
+      frames: rigs.map((_, rig) =>
+        kinds
+          .filter((kind) => kind.set === index)
+          .reduce(
+            (sum, kind) =>
+              sum +
+              kind.count *
+                kind.parts
+                  .filter((part) => part.rig === rig)
+                  .reduce(
+                    (own, part) => own + part.frames.filter((each) => !each.capped).length,
+                    0,
+                  ),
+            0,
+          ),
+      ),
+    };
+  });
+  return {
+    rigs,
+    sets,
+    kinds,
+    turns: standing.length,
+    standing,
+    fixed: standing.map((kind) =>
+      request.locked.has((sets[(kinds[kind] as TurnKind).set] as OrderSet).id) ? kind : -1,
+    ),
+    allowances: plan.allowances,
+    rest,
+    mounting,
+    light: tabulate(
+      request.light,
+      duration(longestCourse(kinds, sets, plan.allowances, rigs, rest)),
+    ),
+  };
+}
+
+function highestHeat(rest: RestChoice, model: ThermalModel, settling: number, t: Seconds): number {
+  if (rest.kind !== 'limit') return Number.POSITIVE_INFINITY;
+  const next: NextFrame = { t, leadIn: [{ mode: 'idle', lasts: duration(settling) }] };
+  return highestAtRestEnd(model, next, heatAbove(restedMidHeat(model, next), rest.ratio));
+}
+
+/** Whether two passes are made of the same frames. */
+const alike = (one: readonly TurnPart[], other: readonly TurnPart[]): boolean =>
+  one.length === other.length &&
+  one.every((part, index) => {
+    const against = other[index];
+    return (
+      part.rig === against?.rig &&
+      part.frames.length === against.frames.length &&
+      part.frames.every((frame, place) => {
+        const its = against.frames[place];
+        return frame.t === its?.t && frame.capped === its.capped && frame.marks === its.marks;
+      })
+    );
+  });
+
+/** The frames of a pass as they are shot: of each place one frame from every rig. */
+function interleaved(turns: readonly Found[]): readonly PlannedFrame[] {
+  const longest = Math.max(...turns.map(({ frames }) => frames.length));
+  return Array.from({ length: longest }, (_, place) =>
+    turns.flatMap(({ frames }) => frames.slice(place, place + 1)),
+  ).flat();
+}
+
+/** What a turn takes at least: no swap, no dial, no rest. */
+function leastSeconds(
+  parts: readonly TurnPart[],
+  { settleS, writeS }: Allowances,
+  rigs: readonly OrderRig[],
+): number {
+  const longest = Math.max(...parts.map(({ frames }) => frames.length));
+  let sum = 0;
+  for (let place = 0; place < longest; place += 1) {
+    sum +=
+      settleS +
+      Math.max(
+        ...parts.map(({ rig, frames }) => {
+          const frame = frames[place];
+          return frame ? (rigs[rig] as OrderRig).timerS + frame.t + frame.darkS + writeS : 0;
+        }),
+      );
+  }
+  return sum;
+}
+
+/** No course of the list can be longer. */
+function longestCourse(
+  kinds: readonly TurnKind[],
+  sets: readonly OrderSet[],
+  { swapS, dialChangeS }: Allowances,
+  rigs: readonly OrderRig[],
+  rest: RestChoice,
+): number {
+  const longestRest =
+    rest.kind === 'none' ? 0 : rest.kind === 'thumb' ? rest.rule.longestS : rest.longestS;
+  const work = kinds.reduce((sum, { parts, count, leastS }) => {
+    const frames = Math.max(...parts.map((part) => part.frames.length));
+    return sum + count * (swapS + leastS + frames * (longestRest + rigs.length * dialChangeS));
+  }, 0);
+  return work + Math.max(0, ...sets.map(({ notBeforeS }) => notBeforeS));
+}
