@@ -114,6 +114,7 @@ export async function createApp(parts: Parts): Promise<App> {
     saving,
     gear,
     plans,
+    sites,
     log,
     run,
     version,

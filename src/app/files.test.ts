@@ -6,6 +6,8 @@ import { Evening, planOf, twoSets } from '../../test/evenings/evening.ts';
 import { browserShare, type ShareParts } from '../device/share.ts';
 import { readCsv } from '../exchange/csv.ts';
 import { isFault } from '../gear/read.ts';
+import { PRACTICE_SITE } from '../light/practice.ts';
+import type { SiteId } from '../light/site.ts';
 import { fold } from '../outing/fold.ts';
 import type { OutingId, WriterId } from '../outing/ids.ts';
 import type { PlanId } from '../plan/ids.ts';
@@ -18,6 +20,7 @@ import { type Journal, openJournal } from './journal.ts';
 import { createLogDesk, type LogDesk } from './log.ts';
 import { createPlanDesk, type PlanDesk } from './plans.ts';
 import { createSaving, type Saving } from './saving.ts';
+import { createSiteDesk, type SiteDesk } from './sites.ts';
 import { createUndo } from './undo.ts';
 
 /** A phone with all its desks. Its files leave by download unless it is told otherwise. */
@@ -29,6 +32,7 @@ class Phone {
   readonly saving: Saving = createSaving();
   readonly gear: GearDesk;
   readonly plans: PlanDesk;
+  readonly sites: SiteDesk;
   readonly log: LogDesk;
   readonly files: FileDesk;
   readonly downloads: File[] = [];
@@ -63,6 +67,7 @@ class Phone {
     };
     this.gear = createGearDesk({ store, saving, undo, newId, onFirstOwnBody });
     this.plans = createPlanDesk({ store, gear: this.gear.gear, saving, undo, newId });
+    this.sites = createSiteDesk({ store, saving });
     const state = computed(() => this.journal.value?.state.value ?? null);
     const run = {
       journal: this.journal,
@@ -88,6 +93,7 @@ class Phone {
       saving,
       gear: this.gear,
       plans: this.plans,
+      sites: this.sites,
       log: this.log,
       run,
       version: 'one',
@@ -106,9 +112,9 @@ class Phone {
 
   /** Everything that is kept, to be compared. */
   async kept() {
-    const { gear, plans, outings, events, tombstones } = this.memory;
+    const { gear, plans, sites, outings, events, tombstones } = this.memory;
     const journals = await Promise.all((await outings()).map(({ outing }) => events(outing)));
-    return [await gear(), await plans(), journals, await tombstones()];
+    return [await gear(), await plans(), await sites(), journals, await tombstones()];
   }
 
   async leave(leaving: Leaving): Promise<File> {
@@ -146,6 +152,7 @@ async function usedPhone(): Promise<{ phone: Phone; evening: Evening }> {
   for (const { name, id } of phone.gear.gear.value.bodies.slice(0, 1)) {
     if (isFault(phone.gear.copyBody(id, `${name}, mine`))) throw new Error('no body');
   }
+  phone.sites.put({ ...PRACTICE_SITE, id: 'site' as SiteId, name: 'Mine', invented: false }, false);
   const [plan] = phone.plans.plans.value;
   phone.plans.copy(plan?.id as PlanId, 'Mine');
   const evening = ownEvening();
@@ -211,11 +218,15 @@ describe('a file that leaves', () => {
     expect(file.name).toBe('evenfall-backup-2027-02-12.json');
     const other = new Phone('other');
     const taken = await other.bring(file);
-    expect(taken).toMatchObject({ how: 'taken', brings: { bodies: 1, plans: 1, rigs: 0 } });
+    expect(taken).toMatchObject({
+      how: 'taken',
+      brings: { bodies: 1, plans: 1, sites: 1, rigs: 0 },
+    });
     await other.log.refresh();
     expect(other.log.outings.value?.map(({ outing }) => outing)).toEqual(['outing-1']);
     expect(other.gear.gear.value.bodies.map(({ name }) => name)).toEqual(['Alder 44, mine']);
     expect(other.plans.plans.value.map(({ name }) => name)).toEqual(['Mine']);
+    expect(other.sites.sites.value.map(({ name }) => name)).toEqual(['Mine']);
     expect(other.askedToKeep).toBe(1);
   });
 

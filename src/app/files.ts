@@ -17,6 +17,7 @@ import type { LogDesk, Moment, OutingLine } from './log.ts';
 import type { PlanDesk } from './plans.ts';
 import type { RunDesk } from './run.ts';
 import type { Saving } from './saving.ts';
+import type { SiteDesk } from './sites.ts';
 
 /** What of the log can leave as a file. */
 export type Leaving =
@@ -104,6 +105,7 @@ export interface FileWorld {
   readonly saving: Saving;
   readonly gear: GearDesk;
   readonly plans: PlanDesk;
+  readonly sites: Pick<SiteDesk, 'load'>;
   readonly log: LogDesk;
   readonly run: Pick<RunDesk, 'journal' | 'open' | 'leave'>;
   /** Of the app. */

@@ -16,6 +16,7 @@ export function createTaking({
   saving,
   gear,
   plans,
+  sites,
   log,
   run,
   onFirstOwnBody,
@@ -27,14 +28,20 @@ export function createTaking({
     }
     try {
       const outings = [...new Set(content.events.map(({ outing }) => outing))];
-      const [held, heldPlans, sites, tombstones, journals] = await Promise.all([
+      const [held, heldPlans, heldSites, tombstones, journals] = await Promise.all([
         store.gear(),
         store.plans(),
         store.sites(),
         store.tombstones(),
         Promise.all(outings.map((outing) => store.events(outing))),
       ]);
-      const here = { gear: held, plans: heldPlans, sites, tombstones, events: journals.flat() };
+      const here = {
+        gear: held,
+        plans: heldPlans,
+        sites: heldSites,
+        tombstones,
+        events: journals.flat(),
+      };
       const arrival = arrivalOf(here, content);
       return isFault(arrival) ? { how: 'refused', fault: arrival } : arrival;
     } catch (cause) {
@@ -59,7 +66,7 @@ export function createTaking({
       const hadOwn = gear.hasOwn.peek();
       try {
         await store.restore(arrival);
-        await Promise.all([gear.load(), plans.load(), log.refresh()]);
+        await Promise.all([gear.load(), plans.load(), sites.load(), log.refresh()]);
         const inHand = run.journal.peek()?.outing;
         if (inHand && arrival.events.some(({ outing }) => outing === inHand)) {
           run.leave();
