@@ -1,4 +1,4 @@
-import { beforeEach, expect, test } from 'vitest';
+import { beforeEach, expect, test, vi } from 'vitest';
 import { type Browser, createNavigation } from './navigation.ts';
 
 /** A window's history that, as the real one, arrives later when it is told to go back. */
@@ -154,4 +154,21 @@ test('one sheet after another in the same breath keeps the history straight', ()
   fake.pressBack();
   expect(second).toBe(false);
   expect(fake.at()).toBe('#/gear/body/b1');
+});
+
+test('a way back that the browser drops does not block the ones after it', () => {
+  vi.useFakeTimers();
+  try {
+    const browser = fakeBrowser('#/gear');
+    const navigation = createNavigation(browser.browser);
+    const closed = navigation.hold(() => undefined);
+    browser.browser.history.go = () => undefined;
+    closed();
+    navigation.go('plan');
+    expect(browser.at()).toBe('#/gear');
+    vi.advanceTimersByTime(1000);
+    expect(browser.at()).toBe('#/plan');
+  } finally {
+    vi.useRealTimers();
+  }
 });

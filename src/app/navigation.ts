@@ -69,6 +69,9 @@ interface Layer {
   entered: boolean;
 }
 
+/** Far longer than any browser takes to go back within one page (our choice). */
+const ARRIVES_WITHIN_MS = 1000;
+
 /**
  * Mirrors where we are to the address, so that reload, back and a kill lose nothing.
  *
@@ -82,6 +85,13 @@ export function createNavigation(browser: Browser): Navigation {
   let layers: readonly Layer[] = [];
   const queue: (number | (() => void))[] = [];
   let arriving = false;
+  let waiting: ReturnType<typeof setTimeout> | undefined;
+
+  const arrive = () => {
+    clearTimeout(waiting);
+    arriving = false;
+    runQueue();
+  };
 
   const runQueue = () => {
     while (!arriving) {
@@ -89,6 +99,8 @@ export function createNavigation(browser: Browser): Navigation {
       if (step === undefined) return;
       if (typeof step === 'number') {
         arriving = true;
+        // A move that the browser drops (the system's own back came first) never arrives.
+        waiting = setTimeout(arrive, ARRIVES_WITHIN_MS);
         history.go(-step);
       } else step();
     }
@@ -121,8 +133,7 @@ export function createNavigation(browser: Browser): Navigation {
 
   browser.addEventListener('popstate', () => {
     if (arriving) {
-      arriving = false;
-      runQueue();
+      arrive();
       return;
     }
     const top = layers.at(-1);
