@@ -139,7 +139,7 @@ export async function createApp(parts: Parts): Promise<App> {
     drafts,
     plans,
     sites,
-    light: { sites, plans, run, undo, newId, clock, ticker, position },
+    light: { sites, plans, gear, run, undo, newId, clock, ticker, position },
     run,
     log,
     files,

@@ -2,6 +2,7 @@ import { signal } from '@preact/signals';
 import { beforeEach, expect, test } from 'vitest';
 import { FakeClock } from '../../test/contract/fakes/clock.ts';
 import type { PositionAnswer } from '../device/position.ts';
+import { PRACTICE_GEAR } from '../gear/practice.ts';
 import { isFault } from '../gear/read.ts';
 import type { Night } from '../light/night.ts';
 import { PRACTICE_SITE } from '../light/practice.ts';
@@ -12,6 +13,8 @@ import type { Instant } from '../outing/instant.ts';
 import type { RunState } from '../outing/state.ts';
 import type { PlanId } from '../plan/ids.ts';
 import type { Plan } from '../plan/plan.ts';
+import { practicePlan } from '../plan/practicePlan.ts';
+import { type Prepared, preparePlan } from '../plan/prepare.ts';
 import { degrees, type Ev, ev, later, metres, minutesEast, utc } from '../science/units.ts';
 import { memoryStore } from '../store/memory.ts';
 import { eventReader } from './eventReader.ts';
@@ -29,6 +32,7 @@ let ids = 0;
 const state = signal<RunState | null>(null);
 const plans = signal<readonly Plan[]>([]);
 const open = signal<PlanId | null>(null);
+const prepared = signal<Prepared | null>(null);
 const newId = () => {
   ids += 1;
   return `id-${ids}`;
@@ -38,7 +42,8 @@ const newWorld = () => ({
   undo,
   newId,
   clock,
-  plans: { plans, open, prepared: () => signal(null) },
+  plans: { plans, open, prepared: () => prepared },
+  gear: { gear: signal(PRACTICE_GEAR) },
   run: { state },
   ticker: {
     start: (look: () => void) => {
@@ -215,6 +220,28 @@ test('readings of the outing in hand bend the curve, those of another site do no
   expect(desk.scene.value?.offsets[0]?.stops).toBeCloseTo(1.5, 1);
   state.value = { ...outing, site: { ...PRACTICE_SITE, id: 'elsewhere' as SiteId } };
   expect(desk.scene.value?.from).toBe('model');
+});
+
+test('the frames of the open plan are marked on its evening, from its start or the best one', async () => {
+  sites.addPractice();
+  const night = await nightReady();
+  const startMs = utc(Date.UTC(2027, 1, 12, 17, 30));
+  const evening = { site: PRACTICE_SITE.id, date: '2027-02-12', startMs, cloud: null } as const;
+  const plan = practicePlan();
+  prepared.value = preparePlan(plan, PRACTICE_GEAR);
+  plans.value = [{ ...plan, evening }];
+  open.value = plan.id;
+  const { frames } = desk.planned.value ?? { frames: [] };
+  const { timeline } = preparePlan(plan, PRACTICE_GEAR);
+  expect(frames).toHaveLength(timeline.frames.length);
+  expect(new Set(frames.map(({ letter }) => letter))).toEqual(new Set(['A', 'B']));
+  expect(frames[0]?.fromMs).toBe(later(startMs, timeline.frames[0]?.startS ?? Number.NaN));
+  plans.value = [{ ...plan, evening: { ...evening, startMs: null } }];
+  const best = desk.planned.value?.frames[0]?.fromMs ?? Number.NaN;
+  expect(best).toBeGreaterThan(night.noonMs);
+  expect(best).toBeLessThan(night.lowestSun.at);
+  plans.value = [{ ...plan, evening: { ...evening, date: '2027-02-13' } }];
+  expect(desk.planned.value).toBeNull();
 });
 
 test('what the phone says of its place is handed on as it is', async () => {

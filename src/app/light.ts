@@ -10,11 +10,14 @@ import { PRACTICE_DATE } from '../light/practice.ts';
 import { evOfReading, type MeterReading } from '../light/reading.ts';
 import type { Scene } from '../light/scene.ts';
 import { SITE_DEFAULTS, type Site, type SiteId } from '../light/site.ts';
+import type { Stretch } from '../light/skyTable.ts';
 import { parseZoneName, sameZone, type Zone } from '../light/zones.ts';
+import { bestStart } from '../plan/light.ts';
 import type { SkyCondition } from '../science/cloud.ts';
 import type { Place } from '../science/place.ts';
 import { isRefusal } from '../science/refusal.ts';
 import { later, minutesEast, type UtcMs } from '../science/units.ts';
+import type { GearDesk } from './gear.ts';
 import type { PlanDesk } from './plans.ts';
 import type { RunDesk } from './run.ts';
 import type { SiteDesk } from './sites.ts';
@@ -26,6 +29,7 @@ export type { PositionAnswer } from '../device/position.ts';
 export interface LightWorld {
   readonly sites: SiteDesk;
   readonly plans: Pick<PlanDesk, 'plans' | 'open' | 'prepared'>;
+  readonly gear: Pick<GearDesk, 'gear'>;
   readonly run: Pick<RunDesk, 'state'>;
   readonly undo: Pick<Undo, 'offer'>;
   readonly newId: () => string;
@@ -40,6 +44,19 @@ type Coordinates = Pick<Place, 'lat' | 'lon'>;
 export interface NewSite extends Coordinates {
   readonly name: string;
   readonly heightM: Site['heightM'];
+}
+
+/** A planned frame on the clock. */
+export interface PlannedFrame extends Stretch {
+  /** Of its rig. */
+  readonly letter: string;
+}
+
+/** The frames of the open plan, on the evening that it is for. */
+export interface Planned {
+  /** Of the plan. */
+  readonly name: string;
+  readonly frames: readonly PlannedFrame[];
 }
 
 /** The night of the site in use. */
@@ -61,6 +78,8 @@ export interface LightDesk {
   readonly night: ReadonlySignal<NightState>;
   /** The light of that night, bent by the readings of the outing in hand; null before it is ready. */
   readonly scene: ReadonlySignal<Scene | null>;
+  /** Null if the open plan is for another site or evening, or nobody knows when it starts. */
+  readonly planned: ReadonlySignal<Planned | null>;
   /** @returns ends the watching. */
   watch(): () => void;
   setDate(date: string | null): void;
@@ -86,7 +105,7 @@ const TONIGHT_ENDS_S = 6 * 3600;
 const MOST_NIGHTS = 12;
 
 export function createLightDesk(world: LightWorld): LightDesk {
-  const { sites, run, plans, undo, newId, clock, ticker, position } = world;
+  const { sites, run, plans, gear, undo, newId, clock, ticker, position } = world;
   const site = sites.inUse;
   const date = signal<string | null>(null);
   const stated = signal<SkyCondition | null>(null);
@@ -134,12 +153,12 @@ export function createLightDesk(world: LightWorld): LightDesk {
     );
   });
 
-  /** The evening that the open plan is for, if it is at this site. */
-  const planned = computed(() => {
-    const evening = plans.plans.value.find(({ id }) => id === plans.open.value)?.evening;
-    return evening && evening.site === site.value?.id ? evening : null;
+  /** The open plan, if it is for an evening at this site. */
+  const planHere = computed(() => {
+    const plan = plans.plans.value.find(({ id }) => id === plans.open.value);
+    return plan?.evening && plan.evening.site === site.value?.id ? plan : null;
   });
-  const cloud = computed(() => stated.value ?? planned.value?.cloud ?? null);
+  const cloud = computed(() => stated.value ?? planHere.value?.evening?.cloud ?? null);
   const night = computed((): NightState => {
     const state = worked.value;
     if (state.kind !== 'ready') return state;
@@ -154,6 +173,29 @@ export function createLightDesk(world: LightWorld): LightDesk {
       meter,
       ev100: evOfReading(reading),
     }));
+  });
+
+  const scene = computed(() => {
+    const state = night.value;
+    return state.kind === 'ready' ? fitScene(state.night.sky, readings.value) : null;
+  });
+  const planned = computed((): Planned | null => {
+    const [plan, state] = [planHere.value, night.value];
+    if (!plan || state.kind !== 'ready' || plan.evening?.date !== state.night.date) return null;
+    const prepared = plans.prepared(plan.id).value;
+    if (!prepared || !scene.value) return null;
+    // At dawn the same exposures are right again; a list is meant for the evening.
+    const side = { fromMs: state.night.noonMs, toMs: state.night.lowestSun.at };
+    const startMs =
+      plan.evening.startMs ?? bestStart(plan, prepared, scene.value, side)?.startMs ?? null;
+    if (startMs === null) return null;
+    const letters = new Map(gear.gear.value.rigs.map(({ id, letter }) => [id, letter]));
+    const frames = prepared.timeline.frames.map(({ rig, startS, endS }) => ({
+      letter: letters.get(rig) ?? '',
+      fromMs: later(startMs, startS),
+      toMs: later(startMs, endS),
+    }));
+    return { name: plan.name, frames };
   });
 
   /** @throws RangeError if the screen shows a site that is not there. */
@@ -195,10 +237,8 @@ export function createLightDesk(world: LightWorld): LightDesk {
     cloud,
     now,
     night,
-    scene: computed(() => {
-      const state = night.value;
-      return state.kind === 'ready' ? fitScene(state.night.sky, readings.value) : null;
-    }),
+    scene,
+    planned,
     watch: () =>
       ticker.start(() => {
         now.value = minute();

@@ -16,18 +16,24 @@ interface PlaceEntry {
   readonly bare?: (app: App) => boolean;
 }
 
+const light = later(
+  'light',
+  async () => (await import('../places/light/LightPlace.tsx')).LightPlace,
+);
 const gear = later('gear', async () => (await import('../places/gear/GearPlace.tsx')).GearPlace);
 const plan = later('plan', async () => (await import('../places/plan/PlanPlace.tsx')).PlanPlace);
 
 /** Brings the places of the desk in once the first screen stands, so that none waits for them. */
 export const fetchLaterPlaces = (): void => {
   gear.fetch();
+  light.fetch();
   plan.fetch();
 };
 
 /** The places that have landed, in the order of the work. Each draws a `Screen` or a `Split`. */
 export const LANDED: readonly PlaceEntry[] = [
   { place: 'gear', Content: gear.Content },
+  { place: 'light', Content: light.Content },
   { place: 'plan', Content: plan.Content },
   {
     place: 'outing',

@@ -1,0 +1,142 @@
+import { useMemo, useState } from 'preact/hooks';
+import type { Planned } from '../../../app/light.ts';
+import { fadeAt } from '../../../light/fade.ts';
+import { forecastAt, nineInTen } from '../../../light/forecast.ts';
+import type { BandName, Night } from '../../../light/night.ts';
+import type { Scene } from '../../../light/scene.ts';
+import type { Site } from '../../../light/site.ts';
+import type { Stretch } from '../../../light/skyTable.ts';
+import { later, type UtcMs } from '../../../science/units.ts';
+import { Disclosure } from '../../parts/Disclosure.tsx';
+import { Table } from '../../parts/Table.tsx';
+import { useLightWords } from '../../words/light.ts';
+import { Cursor } from './Cursor.tsx';
+import { CurveDrawing } from './CurveDrawing.tsx';
+import type { SiteClock } from './clock.ts';
+import { curveOf } from './curve.ts';
+import { inOneMinute } from './rate.ts';
+
+interface Props {
+  readonly night: Night;
+  readonly scene: Scene;
+  readonly view: Stretch;
+  readonly now: UtcMs;
+  readonly planned: Planned | null;
+  readonly site: Site;
+  readonly clock: SiteClock;
+}
+
+export const bandAt = ({ bands }: Night, at: UtcMs): BandName =>
+  bands.findLast(({ fromMs }) => fromMs <= at)?.band ?? 'day';
+
+/** Where the cursor stands at first: now, if it is drawn, else at the first passage of the sun. */
+function firstInstant({ events }: Night, { fromMs, toMs }: Stretch, now: UtcMs): UtcMs {
+  const inView = (at: UtcMs): boolean => at >= fromMs && at <= toMs;
+  if (inView(now)) return now;
+  return events.find(({ at, event }) => inView(at) && !event.startsWith('moon'))?.at ?? fromMs;
+}
+
+/** The curve of an evening with what is read off it at the cursor, and the same as a table. */
+export function LightCurve(props: Props) {
+  const { night, scene, view, now, planned, site, clock } = props;
+  const words = useLightWords();
+  const { format, light } = words;
+  const [at, setAt] = useState(() => firstInstant(night, view, now));
+  const points = useMemo(() => curveOf(scene, view), [scene, view.fromMs, view.toMs]);
+  const forecast = forecastAt(scene, at);
+  const rate = fadeAt(scene, at);
+  const ev = forecast ? format.number(forecast.ev100, 1) : light.unknown;
+  const within = forecast ? format.number(nineInTen(forecast.sigma), 1) : light.unknown;
+  const fade = rate === null ? light.unknown : format.stopsFine(inOneMinute(rate));
+  const band = light.bands[bandAt(night, at)];
+  return (
+    <figure class="light-curve" aria-label={light.curve}>
+      <dl class="light-readout">
+        <div>
+          <dt>{light.atClock}</dt>
+          <dd class="value">{clock.time(at)}</dd>
+          <dd class="hint">{band}</dd>
+        </div>
+        <div>
+          <dt>{light.sceneEv}</dt>
+          <dd class="value">{ev}</dd>
+          <dd class="hint">{light.evWithin(within)}</dd>
+        </div>
+        <div>
+          <dt>{light.fade}</dt>
+          <dd class="value">{fade}</dd>
+          <dd class="hint">{light.perMinute}</dd>
+        </div>
+      </dl>
+      <CurveDrawing
+        night={night}
+        scene={scene}
+        points={points}
+        view={view}
+        now={now}
+        planned={planned}
+        site={site}
+        clock={clock}
+      >
+        {(scales) => (
+          <Cursor
+            view={view}
+            at={at}
+            ev={forecast?.ev100 ?? null}
+            scales={scales}
+            label={light.cursor}
+            said={light.readout(clock.time(at), band, ev, within, fade)}
+            onMove={setAt}
+          />
+        )}
+      </CurveDrawing>
+      <figcaption class="hint">
+        {light.cursorHint}
+        {planned && ` ${light.planned(planned.name)}`}
+      </figcaption>
+      <Disclosure label={light.asTable} stated={light.everyTen}>
+        <Table
+          stack="never"
+          caption={light.tableCaption(clock.zone)}
+          columns={[
+            { key: 'clock', head: light.columns.clock },
+            { key: 'band', head: light.columns.band },
+            { key: 'ev', head: light.columns.ev, figures: true },
+            { key: 'within', head: light.columns.within, figures: true },
+          ]}
+          rows={everyTenMinutes(view).flatMap((each) => {
+            const there = forecastAt(scene, each);
+            return there
+              ? [
+                  {
+                    key: String(each),
+                    cells: {
+                      clock: clock.time(each),
+                      band: light.bands[bandAt(night, each)],
+                      ev: format.number(there.ev100, 1),
+                      within: format.number(nineInTen(there.sigma), 1),
+                    },
+                  },
+                ]
+              : [];
+          })}
+        />
+      </Disclosure>
+    </figure>
+  );
+}
+
+const TEN_MINUTES_S = 600;
+
+function everyTenMinutes({ fromMs, toMs }: Stretch): readonly UtcMs[] {
+  const rows: UtcMs[] = [];
+  const step = TEN_MINUTES_S * 1000;
+  for (
+    let at = (Math.ceil(fromMs / step) * step) as UtcMs;
+    at <= toMs;
+    at = later(at, TEN_MINUTES_S)
+  ) {
+    rows.push(at);
+  }
+  return rows;
+}
