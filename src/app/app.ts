@@ -102,6 +102,8 @@ export async function createApp(parts: Parts): Promise<App> {
     wakeLock: device.wakeLock,
     locks: device.locks,
     cues: device.cues,
+    siteOf: ({ evening }) => sites.sites.peek().find(({ id }) => id === evening?.site) ?? null,
+    skyOver: async (...asked) => (await import('./eveningSky.ts')).outingSky(...asked),
   });
   const { version } = parts;
   const { share, clock, locks, ticker, position } = device;

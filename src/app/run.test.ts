@@ -1,10 +1,16 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { PRACTICE_GEAR } from '../gear/practice.ts';
+import { PRACTICE_SITE } from '../light/practice.ts';
+import { assumedScene } from '../light/scene.ts';
+import { civilDusk, skyEnd, skyEv } from '../light/skyTable.ts';
+import { missAt } from '../light/windows.ts';
 import type { EventId, SessionId, WriterId } from '../outing/ids.ts';
 import type { Instant } from '../outing/instant.ts';
 import { practicePlan } from '../plan/practicePlan.ts';
+import { ev, type UtcMs } from '../science/units.ts';
 import type { Store, StoreFault } from '../store/contract.ts';
 import { memoryStore } from '../store/memory.ts';
+import { outingSky } from './eveningSky.ts';
 import { eventReader } from './eventReader.ts';
 import { createRunDesk, type RunWorld } from './run.ts';
 
@@ -18,6 +24,7 @@ class Phone {
   kept: 'on' | 'off' = 'off';
   scheduled = new Map<string, readonly { kind: string; dueMs: number }[]>();
   private ids = 0;
+  skyOver: RunWorld['skyOver'] = async (...asked) => outingSky(...asked);
   readonly closed = new Set<(fault: StoreFault) => void>();
   /** What `merge` finds missing; a memory store loses nothing by itself. */
   lost = 0;
@@ -86,6 +93,8 @@ class Phone {
         onLate: () => () => undefined,
         try: async () => 'done',
       },
+      siteOf: ({ evening }) => (evening?.site === PRACTICE_SITE.id ? PRACTICE_SITE : null),
+      skyOver: async (...asked) => this.skyOver(...asked),
     };
     const desk = createRunDesk(world);
     await desk.resume(await this.store.outings());
@@ -155,6 +164,105 @@ describe('an outing in hand', () => {
     const back = await phone.load(60);
     expect(back.journal.value).toBeNull();
     expect(back.underWay.value).toBe(false);
+  });
+});
+
+describe('the sky of an outing', () => {
+  it('is that of its invented evening, brought to the clock as it is', async () => {
+    const { phone, desk } = await begin();
+    const state = desk.state.value;
+    expect(state?.site).toEqual(PRACTICE_SITE);
+    const { sky } = state ?? {};
+    if (!sky) throw new Error('no sky');
+    expect(sky.startMs).toBe(phone.wallMs);
+    // Through the night until noon.
+    expect(skyEnd(sky) - sky.startMs).toBeGreaterThan(17 * 3600_000);
+    // The list begins past civil dusk, in its first set's light.
+    expect(civilDusk(sky)).toBeNull();
+    const [set] = PRACTICE_PLAN.sets;
+    const first = state?.queue[0];
+    if (!set || !first) throw new Error('a set');
+    const aim = { exact: first.exact, targetOffset: set.targetOffset };
+    expect(Math.abs(missAt(assumedScene(sky), aim, sky.startMs) ?? 9)).toBeLessThan(1);
+  });
+
+  it('is that of the clock at a site of one’s own', async () => {
+    const phone = new Phone();
+    const desk = await phone.load();
+    const own = { ...PRACTICE_SITE, invented: false };
+    phone.skyOver = async (plan, gear, _, now) => outingSky(plan, gear, own, now);
+    await desk.start(PRACTICE_PLAN, PRACTICE_GEAR);
+    const sky = desk.state.value?.sky;
+    if (!sky) throw new Error('no sky');
+    // 17:30 on that very evening: the sun went down at 17:22, civil dusk comes at 17:57.
+    expect(new Date(civilDusk(sky) ?? 0).toISOString()).toMatch(/^2027-02-12T17:5/);
+    expect(skyEv(sky, (phone.wallMs + 3600_000) as UtcMs)).toBeLessThan(-2);
+  });
+
+  it('is left out, and the outing starts, where its part is missing or does not come', async () => {
+    for (const skyOver of [
+      () => Promise.reject(new TypeError('not on this device')),
+      () => new Promise<never>(() => undefined),
+    ]) {
+      vi.useFakeTimers();
+      try {
+        const phone = new Phone();
+        const desk = await phone.load();
+        phone.skyOver = skyOver;
+        const started = desk.start(PRACTICE_PLAN, PRACTICE_GEAR);
+        await vi.advanceTimersByTimeAsync(6000);
+        expect(await started).toEqual({ how: 'started' });
+        expect(desk.state.value).toMatchObject({ site: PRACTICE_SITE, sky: null });
+        expect(desk.light.scene.value).toBeNull();
+        expect(desk.light.wanted.value).toBeNull();
+      } finally {
+        vi.useRealTimers();
+      }
+    }
+  });
+
+  it('is not asked for where the plan states no evening', async () => {
+    const phone = new Phone();
+    const desk = await phone.load();
+    phone.skyOver = () => Promise.reject(new Error('asked'));
+    await desk.start({ ...PRACTICE_PLAN, evening: null }, PRACTICE_GEAR);
+    expect(desk.state.value).toMatchObject({ site: null, sky: null });
+  });
+
+  it('starts one outing for two taps while it is worked out', async () => {
+    const phone = new Phone();
+    const desk = await phone.load();
+    const both = await Promise.all([
+      desk.start(PRACTICE_PLAN, PRACTICE_GEAR),
+      desk.start(PRACTICE_PLAN, PRACTICE_GEAR),
+    ]);
+    expect(both).toEqual([{ how: 'started' }, { how: 'another-runs' }]);
+    expect(await phone.store.outings()).toHaveLength(1);
+  });
+
+  it('bends with readings, and offers settings when a set is no longer right', async () => {
+    const { phone, desk } = await begin();
+    expect(desk.light.wanted.value).toBe('reading');
+    expect(desk.light.scene.value?.from).toBe('model');
+    const { sky } = desk.state.value ?? {};
+    if (!sky) throw new Error('no sky');
+    const now = skyEv(sky, phone.wallMs as UtcMs) ?? Number.NaN;
+    const reading = { kind: 'ev', ev100: ev(now - 3) } as const;
+    for (let time = 0; time < 3; time += 1) {
+      await desk.tap({ tap: 'reading', meter: 'spot', reading });
+    }
+    expect(desk.light.wanted.value).toBeNull();
+    expect(desk.light.scene.value?.offsets[0]?.stops).toBeCloseTo(-3, 0);
+    expect(desk.light.inLight.value).toMatchObject({ how: 'off' });
+    const [offer] = desk.light.rematches();
+    const set = desk.light.inHand.value?.set.id;
+    if (!offer || !set) throw new Error('nothing offered');
+    await desk.tap({ tap: 'begin-frames' });
+    phone.pass(1);
+    await desk.tap({ tap: 'rematch', set, rigs: offer.rigs });
+    expect(desk.light.inLight.value?.how).not.toBe('off');
+    await desk.undo();
+    expect(desk.light.inLight.value).toMatchObject({ how: 'off' });
   });
 });
 

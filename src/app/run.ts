@@ -5,6 +5,8 @@ import type { OutingLocks, Ownership } from '../device/locks.ts';
 import type { Ticker } from '../device/ticker.ts';
 import type { ScreenLock, WakeLock } from '../device/wakeLock.ts';
 import type { Gear } from '../gear/rig.ts';
+import type { Site } from '../light/site.ts';
+import type { SkyTable } from '../light/skyTable.ts';
 import type { Draft, OutingEvent } from '../outing/events.ts';
 import type { EventId, OutingId, WriterId } from '../outing/ids.ts';
 import type { Instant } from '../outing/instant.ts';
@@ -16,9 +18,11 @@ import { type Step, stepAt } from '../outing/step.ts';
 import type { Plan } from '../plan/plan.ts';
 import { preparePlan } from '../plan/prepare.ts';
 import { stopsStart } from '../plan/problems.ts';
+import type { UtcMs } from '../science/units.ts';
 import type { OutingSummary, Store, StoreFault } from '../store/contract.ts';
 import { tellExposures } from './exposureCues.ts';
 import { type Journal, openJournal, type Served } from './journal.ts';
+import { createRunLight, type RunLight } from './runLight.ts';
 
 /** What running an outing needs of the world. */
 export interface RunWorld {
@@ -30,6 +34,10 @@ export interface RunWorld {
   readonly wakeLock: WakeLock;
   readonly locks: OutingLocks;
   readonly cues: Cues;
+  /** Where a plan is to be walked; null where it does not say. */
+  readonly siteOf: (plan: Plan) => Site | null;
+  /** The sky over a site from now on. Comes with a part that loads later, so that it may fail. */
+  readonly skyOver: (plan: Plan, gear: Gear, site: Site, now: UtcMs) => Promise<SkyTable>;
 }
 
 export type Started =
@@ -46,6 +54,7 @@ export interface RunDesk {
   readonly state: ReadonlySignal<RunState | null>;
   readonly step: ReadonlySignal<Step | null>;
   readonly resting: ReadonlySignal<readonly Resting[]>;
+  readonly light: RunLight;
   /** The clock as last looked at; moves about five times a second while an outing is in hand. */
   readonly now: ReadonlySignal<Instant>;
   readonly screenLock: ReadonlySignal<ScreenLock>;
@@ -79,6 +88,9 @@ export interface RunDesk {
   /** Lets a cue be heard or felt beforehand. */
   tryCue(channel: CueChannel): Promise<'done' | 'needs-tap' | 'unsupported'>;
 }
+
+/** How long a start waits for the part that knows the sky. */
+const SKY_WITHIN_MS = 5000;
 
 export function createRunDesk(world: RunWorld): RunDesk {
   const journal = signal<Journal | null>(null);
@@ -134,6 +146,17 @@ export function createRunDesk(world: RunWorld): RunDesk {
     journal.value = openJournal(outing, events, { store, writer, now: look, newId });
   };
 
+  /** A start waits for nothing that it can do without: null if the sky does not come. */
+  const skyInTime = (plan: Plan, gear: Gear, site: Site): Promise<SkyTable | null> =>
+    Promise.race([
+      world.skyOver(plan, gear, site, look().wallMs as UtcMs).catch(() => null),
+      new Promise<null>((give) => {
+        setTimeout(() => give(null), SKY_WITHIN_MS);
+      }),
+    ]);
+  /** From the tap until the journal has begun. */
+  let starting = false;
+
   /** Two windows never write one outing: the other one's taps would take our numbers. */
   const writable = (): Journal | null => (ownership.peek() === 'elsewhere' ? null : journal.peek());
 
@@ -148,6 +171,7 @@ export function createRunDesk(world: RunWorld): RunDesk {
     state,
     step,
     resting: computed(() => (state.value ? allResting(state.value, now.value) : [])),
+    light: createRunLight(state, now),
     now,
     screenLock,
     ownership,
@@ -167,19 +191,27 @@ export function createRunDesk(world: RunWorld): RunDesk {
       }
     },
     async start(plan, gear) {
-      if (underWay.peek()) return { how: 'another-runs' };
+      if (underWay.peek() || starting) return { how: 'another-runs' };
       const { frames, problems } = preparePlan(plan, gear);
       if (problems.some(stopsStart)) return { how: 'plan-has-problems' };
+      starting = true;
       const outing = world.newId() as OutingId;
-      const data = { plan, gear: gearOf(plan, gear), frames, site: null, sky: null };
-      const draft: Draft = { id: newId(), kind: 'outing-started', data };
+      const site = world.siteOf(plan);
       try {
-        await world.store.append(seal([draft], look(), { outing, writer: world.writer, seq: 1 }));
-      } catch (fault) {
-        return { how: 'not-saved', fault: fault as StoreFault };
+        const sky = site && (await skyInTime(plan, gear, site));
+        const data = { plan, gear: gearOf(plan, gear), frames, site, sky };
+        const draft: Draft = { id: newId(), kind: 'outing-started', data };
+        const place = { outing, writer: world.writer, seq: 1 };
+        const fault = await world.store.append(seal([draft], look(), place)).then(
+          () => null,
+          (cause: unknown) => cause as StoreFault,
+        );
+        if (fault) return { how: 'not-saved', fault };
+        await take(outing, await world.store.events(outing));
+        return { how: 'started' };
+      } finally {
+        starting = false;
       }
-      await take(outing, await world.store.events(outing));
-      return { how: 'started' };
     },
     async open(outing) {
       if (journal.peek()?.outing !== outing) await take(outing, await world.store.events(outing));

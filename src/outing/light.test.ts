@@ -132,7 +132,7 @@ describe('a reading', () => {
   const wanted = (run: Evening) => {
     const state = run.state();
     const scene = sceneOf(state);
-    return scene && wantedReading(scene, state, run.now());
+    return scene && wantedReading(scene, state, run.now().wallMs as UtcMs);
   };
 
   it('is wanted at first, and again ten minutes after the last', () => {

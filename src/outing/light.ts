@@ -6,7 +6,6 @@ import { type Aim, missAt, rightStretches } from '../light/windows.ts';
 import type { PlannedFrame } from '../plan/frame.ts';
 import type { PlanSet } from '../plan/plan.ts';
 import { ev, later, minutesBetween, type Stops, type UtcMs } from '../science/units.ts';
-import type { Instant } from './instant.ts';
 import type { RunState } from './state.ts';
 
 /**
@@ -112,12 +111,12 @@ const METERS_GIVE_UP = ev(-3);
 export function wantedReading(
   scene: Scene,
   { readings, startedAt }: Pick<RunState, 'readings' | 'startedAt'>,
-  now: Instant,
+  now: UtcMs,
 ): 'reading' | 'test-frame' | null {
   const last = readings.at(-1)?.at ?? startedAt;
-  const minutes = minutesBetween(last.wallMs as UtcMs, now.wallMs as UtcMs);
+  const minutes = minutesBetween(last.wallMs as UtcMs, now);
   if (readings.length > 0 && minutes < READING_EVERY_MIN) return null;
-  const forecast = forecastAt(scene, now.wallMs as UtcMs);
+  const forecast = forecastAt(scene, now);
   if (!forecast) return null;
   return forecast.ev100 < METERS_GIVE_UP ? 'test-frame' : 'reading';
 }

@@ -1,3 +1,4 @@
+import type { TurnedDial } from '../../light/rightSettings.ts';
 import type { SetupItem, Verdict } from '../../outing/events.ts';
 import type { RigRun } from '../../outing/state.ts';
 
@@ -285,6 +286,34 @@ export const outing = {
     hint: 'Built-in meters commonly give up near EV −3 (common practice, no source). In the dark take a test frame.',
   },
 
+  light: {
+    title: 'Light',
+    fits(minutes: number, least: number, most: number | null): string {
+      const width = most === null ? `${least} or more` : `${least} to ${most}`;
+      return `This set fits for ${minutes} more ${minutes === 1 ? 'minute' : 'minutes'}, nine times in ten ${width}.`;
+    },
+    off: (stops: string, bright: boolean, within: string) =>
+      `This set comes out ${stops} stop too ${bright ? 'bright' : 'dark'}, nine times in ten within ±${within}.`,
+    rematch: 'Follow the light',
+    rematchHint: 'For every frame of this set that is still to be made. Undo takes it back.',
+    noRematch:
+      'No one dial brings this set back on every rig. Wait for its light, or drop the rest of it under More.',
+    dials: {
+      time: 'By the time',
+      iso: 'By the ISO',
+      'f-number': 'By the aperture',
+    } satisfies Record<TurnedDial['dial'], string>,
+    take: (miss: string) => `Take these: ${miss} stop from what is meant`,
+    takeNamed: (dial: string, rigs: readonly string[]) => `${dial}: ${rigs.join(', ')}`,
+    wanted: {
+      reading: 'A meter reading would help',
+      'test-frame': 'A test frame would help',
+    },
+    noSky:
+      'The sky could not be worked out at the start. Fade stays unknown; everything else goes on.',
+    siteGone: 'The plan’s site is not on this phone, so fade stays unknown.',
+  },
+
   /** What an event did, as said by undo and on coming back. */
   did: {
     'outing-started': 'outing begun',
@@ -300,7 +329,7 @@ export const outing = {
     judged: 'verdict',
     'retake-asked': 'retake asked for',
     'frame-skipped': 'frame skipped',
-    replanned: 'order changed',
+    replanned: 'list changed',
     noted: 'note',
     'reading-taken': 'meter reading',
     'battery-changed': 'battery changed',

@@ -16,12 +16,23 @@ const EV_THIRDS = Array.from({ length: 67 }, (_, index) => (index - 18) / 3);
 const THIRDS = Array.from({ length: 19 }, (_, index) => index - 9);
 
 /** A meter reading, or a test frame that serves as one: all by clicks. */
-export function ReadingSheet({ onClose }: { readonly onClose: () => void }) {
+export function ReadingSheet({
+  kind: wanted,
+  onClose,
+}: {
+  /** What is asked for; else as last time. */
+  readonly kind?: Reading['kind'];
+  readonly onClose: () => void;
+}) {
   const { state, tap } = useRun();
   const { outing: words, format } = useWords();
   const before = state.readings.at(-1);
-  const [kind, setKind] = useState<Reading['kind']>(before?.reading.kind ?? 'ev');
-  const [meter, setMeter] = useState(before?.meter ?? words.reading.meters[0] ?? '');
+  const [kind, setKind] = useState<Reading['kind']>(wanted ?? before?.reading.kind ?? 'ev');
+  const [meter, setMeter] = useState(
+    (wanted === 'test-frame' ? words.reading.meters[2] : before?.meter) ??
+      words.reading.meters[0] ??
+      '',
+  );
   const [evAt, setEvAt] = useState(EV_THIRDS.indexOf(lastEv(before?.reading) ?? 3));
   const [thirds, setThirds] = useState(0);
   const [marks, setMarks] = useState({ f: 0, t: 0, s: 0, touched: false });

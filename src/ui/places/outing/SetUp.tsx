@@ -3,6 +3,7 @@ import type { RigId } from '../../../gear/ids.ts';
 import { type Assembled, assemble } from '../../../gear/rig.ts';
 import { SETUP_ITEMS, type SetupItem } from '../../../outing/events.ts';
 import { Button } from '../../parts/Button.tsx';
+import { Notice } from '../../parts/Notice.tsx';
 import { NumberField } from '../../parts/NumberField.tsx';
 import { RigSign } from '../../parts/RigSign.tsx';
 import { Screen } from '../../parts/Screen.tsx';
@@ -43,6 +44,9 @@ export function SetUp() {
       }
     >
       <p>{words.setUp.lead}</p>
+      {state.plan.evening && !state.sky && (
+        <Notice>{state.site ? words.light.noSky : words.light.siteGone}</Notice>
+      )}
       {darkKinds.size > 1 && <p>{words.setUp.darkSame}</p>}
       {rigs.map((parts) => (
         <RigSheet key={parts.rig.id} parts={parts} />

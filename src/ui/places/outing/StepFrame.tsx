@@ -6,6 +6,7 @@ import { Button } from '../../parts/Button.tsx';
 import { Icon } from '../../parts/Icon.tsx';
 import { NightSwitch } from '../../shell/NightSwitch.tsx';
 import { useWords } from '../../words/words.ts';
+import { LightLine } from './LightLine.tsx';
 import { MoreSheet } from './MoreSheet.tsx';
 import { NextTwo } from './NextTwo.tsx';
 import { RigName, rigText } from './RigName.tsx';
@@ -50,6 +51,7 @@ export function StepFrame(props: Props) {
           {frame && <Whereabouts frame={frame} attempt={attempt} />}
         </header>
         <NextTwo after={frame} />
+        <LightLine />
         <Resting />
         <div class="step-body">{children}</div>
       </div>
