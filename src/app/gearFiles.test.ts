@@ -11,6 +11,7 @@ import { createGearFiles } from './gearFiles.ts';
 import type { LogDesk } from './log.ts';
 import { createPlanDesk } from './plans.ts';
 import { createSaving } from './saving.ts';
+import { createSiteDesk } from './sites.ts';
 import { createUndo } from './undo.ts';
 
 const OWN = {
@@ -66,6 +67,7 @@ function phone() {
       saving,
       gear: desk,
       plans: createPlanDesk({ store, gear: desk.gear, saving, undo, newId }),
+      sites: createSiteDesk({ store, saving }),
       log,
       run: { journal: signal(null), open: async () => undefined, leave: () => undefined },
       version: 'test',

@@ -209,7 +209,7 @@ test('readings of the outing in hand bend the curve, those of another site do no
   const at = later(noonMs, 5.5 * 3600);
   const seen = ev((skyEv(sky, at) as Ev) + 1.5);
   const reading = {
-    at: { wallMs: at } as Instant,
+    at: { ...(clock.now() as Instant), wallMs: at },
     meter: 'spot',
     reading: { kind: 'ev', ev100: seen },
   };
@@ -242,6 +242,37 @@ test('the frames of the open plan are marked on its evening, from its start or t
   expect(best).toBeLessThan(night.lowestSun.at);
   plans.value = [{ ...plan, evening: { ...evening, date: '2027-02-13' } }];
   expect(desk.planned.value).toBeNull();
+});
+
+test('the practice outing, walked at another hour, is drawn on its own evening', async () => {
+  sites.addPractice();
+  await nightReady();
+  const plan = practicePlan();
+  prepared.value = preparePlan(plan, PRACTICE_GEAR);
+  plans.value = [plan];
+  open.value = plan.id;
+  const first = preparePlan(plan, PRACTICE_GEAR).timeline.frames[0]?.startS ?? Number.NaN;
+  const listStart = later(utc(desk.planned.value?.frames[0]?.fromMs ?? Number.NaN), -first);
+  // Begun at nine on a November morning; five minutes later somebody looks, and reads the meter.
+  const begun = utc(Date.UTC(2026, 10, 3, 9, 0));
+  clock.wallMs = begun + 300_000;
+  state.value = {
+    outing: 'practice',
+    site: PRACTICE_SITE,
+    plan,
+    gear: PRACTICE_GEAR,
+    sky: { startMs: begun, clearEv100: [], cloud: null, dark: [] },
+    readings: [
+      {
+        at: { ...(clock.now() as Instant), wallMs: begun + 240_000 },
+        meter: 'spot',
+        reading: { kind: 'ev', ev100: ev(5) },
+      },
+    ],
+  } as unknown as RunState;
+  desk.watch();
+  expect(desk.now.value).toBe(later(listStart, 300));
+  expect(desk.scene.value?.readings[0]?.at).toBe(later(listStart, 240));
 });
 
 test('what the phone says of its place is handed on as it is', async () => {

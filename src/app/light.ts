@@ -8,11 +8,13 @@ import type { Night } from '../light/night.ts';
 import { readSite } from '../light/parse.ts';
 import { PRACTICE_DATE } from '../light/practice.ts';
 import { evOfReading, type MeterReading } from '../light/reading.ts';
-import type { Scene } from '../light/scene.ts';
+import { assumedScene, type Scene } from '../light/scene.ts';
 import { SITE_DEFAULTS, type Site, type SiteId } from '../light/site.ts';
 import type { Stretch } from '../light/skyTable.ts';
 import { parseZoneName, sameZone, type Zone } from '../light/zones.ts';
 import { bestStart } from '../plan/light.ts';
+import type { Plan } from '../plan/plan.ts';
+import { type Prepared, preparePlan } from '../plan/prepare.ts';
 import type { SkyCondition } from '../science/cloud.ts';
 import type { Place } from '../science/place.ts';
 import { isRefusal } from '../science/refusal.ts';
@@ -73,7 +75,10 @@ export interface LightDesk {
   readonly date: ReadonlySignal<string | null>;
   /** What the sky is said to be like; null = nobody has said. */
   readonly cloud: ReadonlySignal<SkyCondition | null>;
-  /** To the minute before; moves while somebody watches. */
+  /**
+   * To the minute before; moves while somebody watches. While the practice outing is in hand, now
+   * on its own evening.
+   */
   readonly now: ReadonlySignal<UtcMs>;
   readonly night: ReadonlySignal<NightState>;
   /** The light of that night, bent by the readings of the outing in hand; null before it is ready. */
@@ -97,6 +102,13 @@ export interface LightDesk {
   /** The zone that probably holds at a place; the device's own where nothing better is known. */
   proposedZone(at: Coordinates): Promise<Zone>;
   whereAmI(): Promise<PositionAnswer>;
+}
+
+/** When a list is to begin: as it says, or when the light is right for it; null = nobody knows. */
+function plannedStart(plan: Plan, prepared: Prepared, scene: Scene, night: Night): UtcMs | null {
+  // At dawn the same exposures are right again; a list is meant for the evening.
+  const side = { fromMs: night.noonMs, toMs: night.lowestSun.at };
+  return plan.evening?.startMs ?? bestStart(plan, prepared, scene, side)?.startMs ?? null;
 }
 
 const MINUTE_MS = 60_000;
@@ -165,11 +177,33 @@ export function createLightDesk(world: LightWorld): LightDesk {
     const sky = { ...state.night.sky, cloud: cloud.value };
     return { kind: 'ready', night: { ...state.night, sky } };
   });
-  const readings = computed((): readonly MeterReading[] => {
+  /** The outing in hand, if it is walked here or does not say where. */
+  const runHere = computed(() => {
     const state = run.state.value;
-    if (!state || (state.site && state.site.id !== site.value?.id)) return [];
+    return state && (!state.site || state.site.id === site.value?.id) ? state : null;
+  });
+  /** The outing whose sky stands on another clock, as that of an invented site does. */
+  const movedOuting = computed(() => (runHere.value?.site?.invented ? runHere.value.outing : null));
+  /** From the clock to the evening that is drawn. */
+  const shiftS = computed((): number => {
+    const state = night.value;
+    const moved = movedOuting.value && run.state.peek();
+    const { sky, plan, gear: carried } = moved || {};
+    if (!sky || !plan || !carried || state.kind !== 'ready') return 0;
+    if (plan.evening?.date !== state.night.date) return 0;
+    const started = plannedStart(
+      plan,
+      preparePlan(plan, carried),
+      assumedScene(state.night.sky),
+      state.night,
+    );
+    return started === null ? 0 : (started - sky.startMs) / 1000;
+  });
+  const readings = computed((): readonly MeterReading[] => {
+    const state = runHere.value;
+    if (!state) return [];
     return state.readings.map(({ at, meter, reading }) => ({
-      at: at.wallMs as UtcMs,
+      at: later(at.wallMs as UtcMs, shiftS.value),
       meter,
       ev100: evOfReading(reading),
     }));
@@ -184,10 +218,7 @@ export function createLightDesk(world: LightWorld): LightDesk {
     if (!plan || state.kind !== 'ready' || plan.evening?.date !== state.night.date) return null;
     const prepared = plans.prepared(plan.id).value;
     if (!prepared || !scene.value) return null;
-    // At dawn the same exposures are right again; a list is meant for the evening.
-    const side = { fromMs: state.night.noonMs, toMs: state.night.lowestSun.at };
-    const startMs =
-      plan.evening.startMs ?? bestStart(plan, prepared, scene.value, side)?.startMs ?? null;
+    const startMs = plannedStart(plan, prepared, scene.value, state.night);
     if (startMs === null) return null;
     const letters = new Map(gear.gear.value.rigs.map(({ id, letter }) => [id, letter]));
     const frames = prepared.timeline.frames.map(({ rig, startS, endS }) => ({
@@ -235,7 +266,7 @@ export function createLightDesk(world: LightWorld): LightDesk {
     site,
     date,
     cloud,
-    now,
+    now: computed(() => later(now.value, shiftS.value)),
     night,
     scene,
     planned,
