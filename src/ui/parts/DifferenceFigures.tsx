@@ -5,6 +5,7 @@ import { useWords } from '../words/words.ts';
 import { causeWords } from './causeWords.ts';
 import { Figure } from './Figure.tsx';
 import { Figures } from './Figures.tsx';
+import { fadeOf, widthWords } from './fadeWords.ts';
 import { Table } from './Table.tsx';
 import './DifferenceFigures.css';
 
@@ -14,9 +15,10 @@ export function DifferenceFigures({ differences }: { readonly differences: Diffe
   const { format, pair } = words;
   const { lines, sum, residual, light } = differences;
   const free = residual === null;
+  const fade = fadeOf(differences);
   const known = (value: KnownOrUnknown | null) =>
     value?.known ? (
-      format.stopsFine(value.stops)
+      [format.stopsFine(value.stops), widthWords(words, value)].filter(Boolean).join('\u00a0')
     ) : (
       <span class="unknown">{words.parts.unknown}</span>
     );
@@ -67,6 +69,7 @@ export function DifferenceFigures({ differences }: { readonly differences: Diffe
       </div>
       <p class="hint">
         {pair.plusIs} {pair.evenUpIs(format.stopsFine(evenUp(differences).stops))}
+        {fade && ` ${pair.fadeFrom[fade.estimate.from]}`}
         {reasons(lines).map(
           ([why, causes]) => ` ${pair.whyUnknown(why, causeWords(words, causes))}`,
         )}

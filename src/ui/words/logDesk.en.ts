@@ -92,6 +92,8 @@ export const logDesk = {
     `${rig} renders ${brighter ? 'brighter' : 'darker'}.`,
   evenUp: (stops: string) => `even-up\u00a0${stops}`,
   residual: (stops: string) => `residual\u00a0${stops}`,
+  fade: (stops: string, width: string) => `fade\u00a0${stops}\u00a0${width}`,
+  fadeHead: 'Fade',
   meanOf: (passes: number) => `mean of ${passes} passes`,
   byPass: 'By pass',
   passHead: 'Pass',

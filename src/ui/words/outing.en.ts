@@ -309,6 +309,13 @@ export const outing = {
       reading: 'A meter reading would help',
       'test-frame': 'A test frame would help',
     },
+    now: (ev100: string, within: string) =>
+      `The scene has EV ${ev100} now, nine times in ten within ±${within}.`,
+    reads: (meter: string, stops: string) => `${meter}: ${stops} stop against the open sky.`,
+    leftOut: (readings: number) =>
+      readings === 1
+        ? 'One reading does not fit the others and counts for nothing.'
+        : `${readings} readings do not fit the others and count for nothing.`,
     noSky:
       'The sky could not be worked out at the start. Fade stays unknown; everything else goes on.',
     siteGone: 'The plan’s site is not on this phone, so fade stays unknown.',

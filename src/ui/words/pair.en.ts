@@ -1,4 +1,4 @@
-import type { Cause, WhyUnknown } from '../../plan/causes.ts';
+import type { Cause, Estimate, WhyUnknown } from '../../plan/causes.ts';
 import type { Framing } from '../../plan/plan.ts';
 
 /** Words for how two rigs differ, planned or made. Figures come in as they are written. */
@@ -29,6 +29,10 @@ export const pair = {
   sum: 'Sum',
   plusIs: 'Plus renders brighter than the reference.',
   evenUpIs: (stops: string) => `Even-up ${stops} stop.`,
+  fadeFrom: {
+    readings: 'Fade from the meter readings; its ± holds nine times in ten.',
+    model: 'Fade by the clear-sky model, no reading in it; its ± holds nine times in ten.',
+  } satisfies Record<Estimate['from'], string>,
   whyUnknown(why: WhyUnknown, causes: string): string {
     return {
       'neither-stated': `${causes}: stated for neither rig.`,

@@ -2,6 +2,7 @@ import type { Unreached } from '../../plan/matching.ts';
 import type { ApertureRule, Hold, SetKind } from '../../plan/plan.ts';
 import type { ReadyListName } from '../../plan/readyLists.ts';
 import { pair } from './pair.en.ts';
+import { planLight } from './planLight.en.ts';
 
 const count = (number: number, one: string, more: string): string =>
   `${number} ${number === 1 ? one : more}`;
@@ -14,6 +15,7 @@ const APERTURE: Readonly<Record<ApertureRule['rule'], string>> = {
 /** Words of the Plan place. Figures, marks and durations come in as they are written. */
 export const plan = {
   ...pair,
+  inLight: planLight,
   title: 'Plans',
   chooseHint: 'Choose a plan to see its shot list here.',
   openHint: 'Choose a set to see how its rigs differ, or the order of frames.',

@@ -2,6 +2,7 @@ import { assemble, type Gear } from '../../../gear/rig.ts';
 import type { SetLedger } from '../../../log/ledger.ts';
 import { evenUp } from '../../../plan/differences.ts';
 import { EmptyHint } from '../../parts/EmptyHint.tsx';
+import { fadeOf, widthWords } from '../../parts/fadeWords.ts';
 import { RigSign } from '../../parts/RigSign.tsx';
 import { Row } from '../../parts/Row.tsx';
 import { Screen } from '../../parts/Screen.tsx';
@@ -55,6 +56,7 @@ function PairRow({ ledger, gear, outing }: PairProps) {
   const { format, log: say } = words;
   const { set, reference, other, mean, passes } = ledger;
   const letter = assemble(gear, other)?.rig.letter;
+  const fade = mean && fadeOf(mean);
   return (
     <Row
       sign={letter && <RigSign letter={letter} />}
@@ -67,6 +69,7 @@ function PairRow({ ledger, gear, outing }: PairProps) {
             ? [
                 say.evenUp(format.stopsFine(evenUp(mean).stops)),
                 mean.residual && say.residual(format.stopsFine(mean.residual.stops)),
+                fade && say.fade(format.stopsFine(fade.stops), widthWords(words, fade) ?? ''),
               ]
                 .filter(Boolean)
                 .join(' · ')

@@ -4,6 +4,7 @@ import { BesidesLines } from '../../parts/BesidesLines.tsx';
 import { causeWords } from '../../parts/causeWords.ts';
 import { DifferenceFigures } from '../../parts/DifferenceFigures.tsx';
 import { EmptyHint } from '../../parts/EmptyHint.tsx';
+import { fadeOf, widthWords } from '../../parts/fadeWords.ts';
 import { Notice } from '../../parts/Notice.tsx';
 import { Screen } from '../../parts/Screen.tsx';
 import { Section } from '../../parts/Section.tsx';
@@ -99,7 +100,8 @@ export function PairScreen({ log, set, other }: Props) {
 
 /** Each pass by itself, where there is more than the mean says. */
 function Passes({ ledger: { passes, unpaired } }: { readonly ledger: SetLedger }) {
-  const { format, log: say, pair } = useLogDeskWords();
+  const words = useLogDeskWords();
+  const { format, log: say, pair } = words;
   if (passes.length < 2 && unpaired.length === 0) return null;
   const free = passes.every(({ differences }) => differences.residual === null);
   return (
@@ -111,16 +113,24 @@ function Passes({ ledger: { passes, unpaired } }: { readonly ledger: SetLedger }
           columns={[
             { key: 'pass', head: say.passHead },
             { key: 'sum', head: pair.difference, figures: true },
+            { key: 'fade', head: say.fadeHead, figures: true },
             ...(free ? [] : [{ key: 'residual', head: pair.residual, figures: true }]),
           ]}
-          rows={passes.map(({ pass, differences: { sum, residual } }) => ({
-            key: `${pass}`,
-            cells: {
-              pass,
-              sum: format.stopsFine(sum.stops),
-              residual: residual && format.stopsFine(residual.stops),
-            },
-          }))}
+          rows={passes.map(({ pass, differences }) => {
+            const { sum, residual } = differences;
+            const fade = fadeOf(differences);
+            return {
+              key: `${pass}`,
+              cells: {
+                pass,
+                sum: format.stopsFine(sum.stops),
+                fade: fade
+                  ? `${format.stopsFine(fade.stops)}\u00a0${widthWords(words, fade)}`
+                  : words.parts.unknown,
+                residual: residual && format.stopsFine(residual.stops),
+              },
+            };
+          })}
         />
       )}
       {unpaired.length > 0 && <p>{say.unpaired(unpaired)}</p>}

@@ -9,6 +9,7 @@ import { Choice } from '../../parts/Choice.tsx';
 import { MarkStepper } from '../../parts/MarkStepper.tsx';
 import { Sheet } from '../../parts/Sheet.tsx';
 import { useWords } from '../../words/words.ts';
+import { LightNow } from './LightNow.tsx';
 import { useRun } from './useRun.ts';
 
 /** EV positions by thirds from -6 to 16: what a meter can show from moonlight to sun. */
@@ -120,6 +121,7 @@ export function ReadingSheet({
         />
       )}
       <p>{words.reading.hint}</p>
+      <LightNow />
     </Sheet>
   );
 }

@@ -1,8 +1,10 @@
 import type { PlannedFrame } from '../../../plan/frame.ts';
 import type { FrameTimes, Span } from '../../../plan/timeline.ts';
+import { later } from '../../../science/units.ts';
 import { RigSign } from '../../parts/RigSign.tsx';
 import { usePlanWords } from '../../words/plan.ts';
 import { intentWords } from './SetCard.tsx';
+import { siteTimeFine } from './siteTime.ts';
 import type { PlanView } from './usePlanView.ts';
 
 /** A frame, when it falls, and the rest before it. */
@@ -82,6 +84,7 @@ function FrameLine({
 }) {
   const words = usePlanWords();
   const { plan: say, format } = words;
+  const { inLight } = view;
   const rig = together ? view.rig(frame.rig) : null;
   return (
     <li class="frame-line">
@@ -95,7 +98,11 @@ function FrameLine({
       </span>
       <span class="span">
         {say.fromTo(format.duration(times.startS), format.duration(times.endS))}
-        <span class="hint">{say.middle(format.duration(times.midS))}</span>
+        <span class="hint">
+          {say.middle(format.duration(times.midS))}
+          {inLight.how === 'ready' &&
+            `, ${siteTimeFine(words, inLight.site, later(inLight.light.startMs, times.startS))}`}
+        </span>
       </span>
     </li>
   );

@@ -12,7 +12,7 @@ import { rigWords } from './sentences.ts';
 
 /** All plans, own ones first. */
 export function PlanList() {
-  const { plans, gear, navigation } = useApp();
+  const { plans, gear, sites, navigation } = useApp();
   const words = usePlanWords();
   const { plan: say } = words;
   const all = plans.plans.value;
@@ -21,6 +21,7 @@ export function PlanList() {
   const open = (id: PlanId) => navigation.go('plan', id);
   const practice = () => {
     gear.addPractice();
+    sites.addPractice();
     open(plans.addPractice());
   };
   const acts = (

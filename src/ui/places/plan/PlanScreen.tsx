@@ -13,6 +13,7 @@ import { Section } from '../../parts/Section.tsx';
 import { useApp } from '../../shell/useApp.ts';
 import { usePlanWords } from '../../words/plan.ts';
 import { About } from './About.tsx';
+import { LightSection } from './LightSection.tsx';
 import { orderWords } from './orderWords.ts';
 import { Problems } from './Problems.tsx';
 import { intentWords, SetCard } from './SetCard.tsx';
@@ -44,6 +45,7 @@ export function PlanScreen({ view, detail }: Props) {
     >
       <Problems view={view} set={null} />
       <ShotList view={view} current={detail[0] === 'set' ? detail[1] : undefined} open={open} />
+      <LightSection view={view} />
       <Section title={say.order}>
         <Row
           title={orderWords(words, view, plan.order)}

@@ -1,9 +1,10 @@
 import type { ComponentChildren } from 'preact';
 import type { RigId } from '../../../gear/ids.ts';
 import type { Settings } from '../../../gear/settings.ts';
-import { evenUp } from '../../../plan/differences.ts';
+import { type Differences, evenUp } from '../../../plan/differences.ts';
 import type { OtherRow, SetTable } from '../../../plan/prepare.ts';
 import type { Stops } from '../../../science/units.ts';
+import { fadeOf, widthWords } from '../../parts/fadeWords.ts';
 import { RigSign } from '../../parts/RigSign.tsx';
 import { ROLES } from '../../parts/Table.tsx';
 import { usePlanWords } from '../../words/plan.ts';
@@ -52,6 +53,7 @@ export function RigRows({ caption, view, table, othersOnly }: Props) {
               table={table}
               rig={row.rig}
               settings={row.dialled.settings}
+              differences={row.differences}
             >
               <Results row={row} />
             </RigRow>
@@ -68,6 +70,7 @@ function RigRow({
   rig,
   settings,
   isReference,
+  differences,
   children,
 }: {
   readonly view: PlanView;
@@ -75,14 +78,23 @@ function RigRow({
   readonly rig: RigId;
   readonly settings: Settings;
   readonly isReference?: boolean;
+  /** Against the reference; none for itself. */
+  readonly differences?: Differences;
   readonly children?: ComponentChildren;
 }) {
   const words = usePlanWords();
   const { format, plan } = words;
   const assembled = view.rig(rig);
-  const notes = problemsAt(view, table.set).filter(
+  const problems = problemsAt(view, table.set).filter(
     (problem) => 'rig' in problem && problem.rig === rig,
   );
+  const fade = differences && fadeOf(differences);
+  const notes = [
+    ...(fade
+      ? [plan.inLight.fade(format.stopsFine(fade.stops), widthWords(words, fade) ?? '')]
+      : []),
+    ...problems.map((problem) => problemWords(words, view, problem)),
+  ];
   return (
     <tr {...ROLES.row}>
       <th {...ROLES.rowheader} scope="row" class="rig">
@@ -102,8 +114,8 @@ function RigRow({
       {children}
       {notes.length > 0 && (
         <td {...ROLES.cell} class="notes">
-          {notes.map((problem) => (
-            <p key={problemWords(words, view, problem)}>{problemWords(words, view, problem)}</p>
+          {notes.map((note) => (
+            <p key={note}>{note}</p>
           ))}
         </td>
       )}

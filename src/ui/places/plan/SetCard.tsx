@@ -4,6 +4,7 @@ import type { PlanWords } from '../../words/plan.ts';
 import { usePlanWords } from '../../words/plan.ts';
 import { Problems } from './Problems.tsx';
 import { RigRows } from './RigRows.tsx';
+import { SetLight } from './SetLight.tsx';
 import { sizeWords } from './sentences.ts';
 import type { PlanView } from './usePlanView.ts';
 
@@ -35,6 +36,7 @@ export function SetCard({ view, set, place, current, onOpen }: Props) {
         />
       </h3>
       {table?.kind === 'compared' && <RigRows caption={title} view={view} table={table} />}
+      <SetLight view={view} set={set} />
       <Problems view={view} set={set.id} />
     </article>
   );

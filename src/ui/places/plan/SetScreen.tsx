@@ -18,6 +18,7 @@ import { Problems } from './Problems.tsx';
 import { RigChoice } from './RigChoice.tsx';
 import { RigRows } from './RigRows.tsx';
 import { intentWords } from './SetCard.tsx';
+import { RightAt, SetLight } from './SetLight.tsx';
 import type { PlanView } from './usePlanView.ts';
 import { useRefusal } from './useRefusal.tsx';
 
@@ -59,6 +60,7 @@ export function SetScreen({ view, set }: Props) {
         />
         {set.kind !== 'light' && <p class="hint">{plan.kindNotes[set.kind]}</p>}
       </div>
+      <SetLight view={view} set={set} />
       <Problems view={view} set={set.id} />
       {table?.kind === 'follows' && (
         <p>{plan.follows(intentWords(words, view.set(table.after)))}.</p>
@@ -133,6 +135,7 @@ export function SetScreen({ view, set }: Props) {
       )}
       {table?.kind === 'compared' &&
         table.others.map((row) => <PairDetail key={row.rig} view={view} set={set} row={row} />)}
+      <RightAt view={view} set={set} />
       {refusal}
       <div class="acts">
         <Button
