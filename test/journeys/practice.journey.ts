@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { logTable, toExport } from './acts/log.ts';
 import {
   asked,
   record,
@@ -155,7 +156,7 @@ describe('the practice outing', () => {
   test('keeps every frame with what was planned and what was set', async () => {
     await phone.window.tap('button', 'Open the log');
     await phone.window.seeThe('heading', 'An evening at the old ferry slip');
-    const rows = await table();
+    const rows = await logTable(phone.window);
     // Sixteen frames and one retake.
     expect(rows).toHaveLength(17);
     expect(rows.filter((row) => row['Counts'] === 'true')).toHaveLength(16);
@@ -183,7 +184,7 @@ describe('the practice outing', () => {
   });
 
   test('states the practice pair: 0.67 and 0.09, 0.76 per area, 1.50 in all', async () => {
-    const rows = await table();
+    const rows = await logTable(phone.window);
     // The second pass of the first set was shot as planned on both rigs.
     const pair = rows.find((row) => row['Rig'] === 'B' && row['Pass'] === '2');
     expect(Number(pair?.['ApertureStops'])).toBeCloseTo(-0.67, 2);
@@ -229,7 +230,7 @@ describe('the practice outing', () => {
     const less = second - (await differsBy('2. Base ISO, two stops under'));
     expect(less).toBeGreaterThan(0.2);
     expect(less).toBeLessThan(0.36);
-    const rows = await table();
+    const rows = await logTable(phone.window);
     const fades = rows.filter((row) => row['Rig'] === 'B' && row['SetNumber'] === '1');
     const counted = fades.filter((row) => row['Counts'] === 'true');
     const fade = counted.reduce((sum, row) => sum + Number(row['FadeStops']), 0) / counted.length;
@@ -244,7 +245,7 @@ describe('the practice outing', () => {
 
   test('gives the log as JSON, which the app reads back as already here', async () => {
     const { window } = phone;
-    await toExport();
+    await toExport(phone.window);
     await window.tap('button', 'Make the journal ready');
     const file = await window.download(() => window.tap('button', 'Save it'));
     const journal = JSON.parse(new TextDecoder().decode(file.bytes)) as {
@@ -263,39 +264,6 @@ async function differsBy(set: string): Promise<number> {
   const [, after = ''] = (await phone.window.read('main', /^/)).split(set);
   const [, stops] = /Differs by (\d\.\d\d) stop/.exec(after) ?? [];
   return Number(stops);
-}
-
-async function toExport(): Promise<void> {
-  const { window } = phone;
-  while ((await window.count('button', /^Export/)) === 0) {
-    await window.tap('button', /^(Back|Close)$/);
-  }
-  await window.tap('button', /^Export/);
-}
-
-/** The log's table as a general reader of RFC 4180 sees it: a record a row. */
-async function table(): Promise<Record<string, string>[]> {
-  const { window } = phone;
-  await toExport();
-  await window.tap('button', 'Make the table ready');
-  const file = await window.download(() => window.tap('button', 'Save it'));
-  await window.tap('button', 'Close');
-  const text = new TextDecoder('utf-8', { ignoreBOM: true }).decode(file.bytes);
-  expect(text.startsWith('\ufeff')).toBe(true);
-  const [head = [], ...rows] = cellsOf(text.slice(1));
-  return rows.map((cells) => Object.fromEntries(head.map((name, at) => [name, cells[at] ?? ''])));
-}
-
-/** RFC 4180, written apart from the app's own reader. */
-function cellsOf(text: string): string[][] {
-  const rows: string[][] = [[]];
-  const cell = /(?:"((?:[^"]|"")*)"|([^",\r\n]*))(,|\r\n|$)/gy;
-  for (let found = cell.exec(text); found?.[0]; found = cell.exec(text)) {
-    const [, quoted, plain = '', end] = found;
-    rows.at(-1)?.push(quoted === undefined ? plain : quoted.replaceAll('""', '"'));
-    if (end === '\r\n') rows.push([]);
-  }
-  return rows.filter((row) => row.length > 0);
 }
 
 /** Corrects one mark of the frame whose line says so, from the list of frames and back to it. */
