@@ -126,7 +126,8 @@ export const light = {
   asTable: 'The curve as a table',
   everyTen: 'Every ten minutes',
   tableCaption: (zone: string) => `Scene EV, times in ${zone}`,
-  columns: { clock: 'Time', band: 'Light', ev: 'EV', within: '±' },
+  columns: { clock: 'Time', band: 'Light', ev: 'EV, 9 in 10' },
+  evCell: (ev: string, within: string) => `${ev} ±${within}`,
 
   modelAlone:
     'Clear-sky estimate. The real scene can be two stops brighter or darker. Take a reading.',

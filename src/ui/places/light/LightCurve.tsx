@@ -29,7 +29,7 @@ interface Props {
 export const bandAt = ({ bands }: Night, at: UtcMs): BandName =>
   bands.findLast(({ fromMs }) => fromMs <= at)?.band ?? 'day';
 
-/** Where the cursor stands at first: now, if it is drawn, else at the first passage of the sun. */
+/** Where the cursor stands until it is moved: now, if it is drawn, else at the first passage of the sun. */
 function firstInstant({ events }: Night, { fromMs, toMs }: Stretch, now: UtcMs): UtcMs {
   const inView = (at: UtcMs): boolean => at >= fromMs && at <= toMs;
   if (inView(now)) return now;
@@ -41,7 +41,8 @@ export function LightCurve(props: Props) {
   const { night, scene, view, now, planned, site, clock } = props;
   const words = useLightWords();
   const { format, light } = words;
-  const [at, setAt] = useState(() => firstInstant(night, view, now));
+  const [moved, setMoved] = useState<UtcMs | null>(null);
+  const at = moved ?? firstInstant(night, view, now);
   const points = useMemo(() => curveOf(scene, view), [scene, view.fromMs, view.toMs]);
   const forecast = forecastAt(scene, at);
   const rate = fadeAt(scene, at);
@@ -86,7 +87,7 @@ export function LightCurve(props: Props) {
             scales={scales}
             label={light.cursor}
             said={light.readout(clock.time(at), band, ev, within, fade)}
-            onMove={setAt}
+            onMove={setMoved}
           />
         )}
       </CurveDrawing>
@@ -102,7 +103,6 @@ export function LightCurve(props: Props) {
             { key: 'clock', head: light.columns.clock },
             { key: 'band', head: light.columns.band },
             { key: 'ev', head: light.columns.ev, figures: true },
-            { key: 'within', head: light.columns.within, figures: true },
           ]}
           rows={everyTenMinutes(view).flatMap((each) => {
             const there = forecastAt(scene, each);
@@ -113,8 +113,10 @@ export function LightCurve(props: Props) {
                     cells: {
                       clock: clock.time(each),
                       band: light.bands[bandAt(night, each)],
-                      ev: format.number(there.ev100, 1),
-                      within: format.number(nineInTen(there.sigma), 1),
+                      ev: light.evCell(
+                        format.number(there.ev100, 1),
+                        format.number(nineInTen(there.sigma), 1),
+                      ),
                     },
                   },
                 ]

@@ -11,7 +11,8 @@ export function Width({ scene, now }: { readonly scene: Scene; readonly now: Utc
   const figure = (value: number): string => format.number(value, 1);
   const { readings, sky, contradictions } = scene;
   const counted = readings.filter(({ weight }) => weight > 0);
-  const last = counted.findLast(({ at }) => at <= now);
+  // The clock here is that of the minute before.
+  const last = counted.findLast(({ at }) => at < later(now, 60));
   const [here, ahead] = [forecastAt(scene, now), forecastAt(scene, later(now, HALF_HOUR_S))];
   // Without readings it is as wide at any time of the evening.
   const alone = scene.from === 'model' ? forecastAt(scene, sky.startMs) : null;
@@ -20,7 +21,7 @@ export function Width({ scene, now }: { readonly scene: Scene; readonly now: Utc
       return sky.cloud === null || sky.cloud === 'clear' ? light.modelAlone : light.modelUnderCloud;
     if (last && here && ahead)
       return light.fromReading(
-        Math.floor(minutesBetween(last.at, now)),
+        Math.max(0, Math.floor(minutesBetween(last.at, now))),
         figure(nineInTen(here.sigma)),
         figure(nineInTen(ahead.sigma)),
       );

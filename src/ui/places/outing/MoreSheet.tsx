@@ -112,7 +112,7 @@ export function MoreSheet({ onClose }: { readonly onClose: () => void }) {
       {state.open.length > 0 && <p>{words.refused('frame-open')}</p>}
       <h3>{words.otherPlaces}</h3>
       <div class="more">
-        {(['gear', 'plan', 'log'] as const).map((place) =>
+        {(['gear', 'light', 'plan', 'log'] as const).map((place) =>
           line(shell.place[place], () => navigation.visit(place)),
         )}
       </div>
