@@ -70,6 +70,25 @@ describe('settings for a set that is no longer right', () => {
     expect(marks(found, B)).toEqual(['4', '1', '400']);
   });
 
+  it('leave out what the other rig cannot follow', () => {
+    const list = frames.map(({ rig, pass, visit }) =>
+      frame('base', rig, dialled('16', '2', '100'), { pass, visit }),
+    );
+    // Made for EV 7, a stop below the scene at minute 0: f/22 on Alder, whose lens goes on to f/32.
+    expect(marks(by(offers(evening(undefined, list), 0), 'f-number'), B)).toEqual([
+      '22',
+      '2',
+      '100',
+    ]);
+    const narrower: Hold = {
+      kind: 'same-iso-and-time',
+      aperture: { rule: 'same-f-number', plus: stops(-2 / 3) },
+    };
+    // Birch would need f/28, and ends at f/22.
+    const found = offers(evening(narrower, list), 0);
+    expect(found.map(({ dial }) => dial)).toEqual(['time']);
+  });
+
   it('leave out a dial that ends too soon, and what stands already', () => {
     // Alder's lens opens to f/4: two stops of the four.
     expect(offers(evening()).map(({ dial }) => dial)).toEqual(['time', 'iso']);

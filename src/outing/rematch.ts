@@ -4,7 +4,7 @@ import { sameSettings } from '../gear/settings.ts';
 import { rightSettingsAt, type TurnedDial } from '../light/rightSettings.ts';
 import type { Scene } from '../light/scene.ts';
 import type { Dialled, PlannedFrame } from '../plan/frame.ts';
-import { matchSettings } from '../plan/matching.ts';
+import { type Match, matchSettings } from '../plan/matching.ts';
 import type { PlanSet } from '../plan/plan.ts';
 import { isRefusal } from '../science/refusal.ts';
 import type { Stops, UtcMs } from '../science/units.ts';
@@ -26,7 +26,8 @@ export interface Rematch {
  * now, its rigs still held alike: the reference with one dial turned, the others matched to it by
  * the set's hold. Where each rig is set by hand the same dial is turned on each.
  *
- * Left out is what stays outside of the tolerance or turns nothing.
+ * Left out is what stays outside of the tolerance, turns nothing, or leaves a rig whose dials end too
+ * soon to be held alike.
  */
 export function rematches(
   { plan, gear, queue }: RunState,
@@ -39,22 +40,27 @@ export function rematches(
   const turned = rightSettingsAt(scene, assembled, reference, set.targetOffset, now);
   if (isRefusal(turned)) return [];
   const others = plan.rigs.filter((rig) => rig !== set.reference);
+  const heldTo = (standing: Dialled, other: Assembled): Match | null => {
+    const { settings, exact } = standing;
+    const match = matchSettings({
+      reference: { assembled, settings, exact },
+      other,
+      hold: set.hold,
+    });
+    return isRefusal(match) ? null : match;
+  };
   return turned.flatMap(({ dial, settings, exact, miss }) => {
     const stands = sameSettings(settings, reference.settings);
     if (stands || Math.abs(miss) > plan.light.tolerance) return [];
     const rigs = others.map((rig) => {
       const other = assemble(gear, rig);
+      if (!other) return null;
       const frame = queue.find((each) => each.set === set.id && each.rig === rig);
       const held =
-        other &&
-        (set.hold.kind === 'free'
+        set.hold.kind === 'free'
           ? frame && turnedAlike(scene, other, frame, set, dial, now)
-          : matchSettings({
-              reference: { assembled, settings, exact },
-              other,
-              hold: set.hold,
-            }));
-      return held && !isRefusal(held) ? { rig, settings: held.settings, exact: held.exact } : null;
+          : alike(heldTo({ settings, exact }, other), heldTo(reference, other));
+      return held ? { rig, settings: held.settings, exact: held.exact } : null;
     });
     const known = rigs.filter((rig) => rig !== null);
     // A pair of which only one rig follows the light is no pair.
@@ -62,6 +68,16 @@ export function rematches(
       ? [{ dial, miss, rigs: [{ rig: set.reference, settings, exact }, ...known] }]
       : [];
   });
+}
+
+/** A click of the dial: two rigs that are further from their hold than this are not held alike. */
+const ONE_CLICK = 1 / 3;
+
+/** A match that keeps to its hold within a click, or as well as the one before; else null. */
+function alike(match: Match | null, before: Match | null): Match | null {
+  const away = (one: Match | null): number =>
+    one ? Math.max(...Object.values(one.deviation).map(Math.abs)) : 0;
+  return away(match) < Math.max(ONE_CLICK, away(before) + 0.01) ? match : null;
 }
 
 const turnedAlike = (

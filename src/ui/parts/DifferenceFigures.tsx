@@ -18,7 +18,7 @@ export function DifferenceFigures({ differences }: { readonly differences: Diffe
   const fade = fadeOf(differences);
   const known = (value: KnownOrUnknown | null) =>
     value?.known ? (
-      [format.stopsFine(value.stops), widthWords(words, value)].filter(Boolean).join('\u00a0')
+      format.stopsFine(value.stops)
     ) : (
       <span class="unknown">{words.parts.unknown}</span>
     );
@@ -52,7 +52,11 @@ export function DifferenceFigures({ differences }: { readonly differences: Diffe
               cause: line.counted
                 ? pair.causes[line.cause]
                 : `${pair.causes[line.cause]}, ${pair.inOffset}`,
-              difference: known(line.difference),
+              difference: (
+                <>
+                  {known(line.difference)} <Width of={line.difference} />
+                </>
+              ),
               target: figure(line.target),
               residual: known(line.residual),
             },
@@ -83,6 +87,12 @@ export function DifferenceFigures({ differences }: { readonly differences: Diffe
       </Figures>
     </>
   );
+}
+
+/** How sure a difference is that was worked out and not set; below it where the column is narrow. */
+function Width({ of }: { readonly of: KnownOrUnknown }) {
+  const width = widthWords(useWords(), of);
+  return width && <span class="width">{width}</span>;
 }
 
 /** The causes that are unknown, by why they are. */
