@@ -192,6 +192,10 @@ test('cloud that is stated takes its stops, and the open plan states it first', 
   // A third of the light.
   expect((skyEv(under, at) as Ev) - (skyEv(clear.sky, at) as Ev)).toBeCloseTo(-Math.log2(3), 3);
   desk.setCloud(null);
+  expect((await nightReady()).sky.cloud).toBeNull();
+  // It was said of that evening, and of no other.
+  desk.setDate('2027-02-13');
+  desk.setDate(null);
   const evening = {
     site: PRACTICE_SITE.id,
     date: '2027-02-12',
@@ -201,6 +205,8 @@ test('cloud that is stated takes its stops, and the open plan states it first', 
   plans.value = [{ id: 'p' as PlanId, evening } as Plan];
   open.value = 'p' as PlanId;
   expect((await nightReady()).sky.cloud).toBe('dark-stratus');
+  desk.setCloud(null);
+  expect((await nightReady()).sky.cloud).toBeNull();
 });
 
 test('readings of the outing in hand bend the curve, those of another site do not', async () => {

@@ -120,7 +120,8 @@ export function createLightDesk(world: LightWorld): LightDesk {
   const { sites, run, plans, gear, undo, newId, clock, ticker, position } = world;
   const site = sites.inUse;
   const date = signal<string | null>(null);
-  const stated = signal<SkyCondition | null>(null);
+  /** Undefined = as the plan says, if it does; it is said of one evening at one site. */
+  const stated = signal<SkyCondition | null | undefined>(undefined);
   const minute = (): UtcMs => (Math.floor(clock.now().wallMs / MINUTE_MS) * MINUTE_MS) as UtcMs;
   const now = signal(minute());
   const tries = signal(0);
@@ -170,7 +171,14 @@ export function createLightDesk(world: LightWorld): LightDesk {
     const plan = plans.plans.value.find(({ id }) => id === plans.open.value);
     return plan?.evening && plan.evening.site === site.value?.id ? plan : null;
   });
-  const cloud = computed(() => stated.value ?? planHere.value?.evening?.cloud ?? null);
+  const cloud = computed(() =>
+    stated.value === undefined ? (planHere.value?.evening?.cloud ?? null) : stated.value,
+  );
+  const evening = computed(() => `${site.value?.id} ${date.value}`);
+  effect(() => {
+    void evening.value;
+    stated.value = undefined;
+  });
   const night = computed((): NightState => {
     const state = worked.value;
     if (state.kind !== 'ready') return state;

@@ -44,11 +44,12 @@ async function addSite(name: string, coordinates: string) {
   await app.seeThe('slider', 'Instant on the curve');
 }
 
-async function showDate(date: string) {
+async function showDate(date: string, written: string) {
   await app.tap('button', /Choose another$/);
   await app.type('Date', date);
   await app.press('Enter');
   await app.tap('button', 'Show it');
+  await app.see(written);
 }
 
 test('without any site the place says what to do, and everything else works', async () => {
@@ -149,6 +150,16 @@ test('a stated sky narrows the width and takes its stops', async () => {
   await app.see(/^Estimate for the stated cloud/);
 });
 
+test('the evenings go by day after day, as fast as a finger taps', async () => {
+  for (let day = 0; day < 3; day += 1) await app.tap('button', 'The day after');
+  await app.see('15 Feb 2027');
+  await app.tap('button', 'The day before');
+  await app.see('14 Feb 2027');
+  // What was said of the sky was said of another evening.
+  await app.see(/^Cloud: not stated/);
+  await showDate('2027-02-12', '12 Feb 2027');
+});
+
 test('a site keeps what is stated of it, and a clock by hand shifts every time', async () => {
   await app.tap('button', 'About this site');
   await app.type('Ridge toward the setting sun', '80');
@@ -172,20 +183,20 @@ test('a site keeps what is stated of it, and a clock by hand shifts every time',
 
 test('beyond the polar circle midnight sun, polar night and bright nights are said plainly', async () => {
   await addSite('The skerry', '69.6 18.9');
-  await showDate('2027-06-21');
+  await showDate('2027-06-21', '21 Jun 2027');
   await app.see('Midnight sun: it does not set between these noons.');
   // Lowest at 22:45 to 22:50 UTC, 3.0 degrees up.
   await app.see(/^The sun is lowest at 00:4\d next day: 3\.0°\.$/);
   expect(await app.count('row', /^Sunset/)).toBe(0);
   await app.see(/never look at the sun/);
-  await showDate('2027-12-21');
+  await showDate('2027-12-21', '21 Dec 2027');
   await app.see('Polar night: it does not rise between these noons.');
   // 12:54:30 UTC.
   expect(await rowOf(/^Civil twilight ends/)).toBe('Civil twilight ends 13:54');
   await app.seeGone(/never look at the sun/);
 
   await addSite('The inlet', '60 N 24.9 E');
-  await showDate('2027-06-21');
+  await showDate('2027-06-21', '21 Jun 2027');
   // 21:34:50 UTC; lowest -6.56.
   expect(await rowOf(/^Civil twilight ends/)).toBe('Civil twilight ends 00:34 next day');
   await app.see(/It is never below −12°: nautical twilight lasts all night\.$/);

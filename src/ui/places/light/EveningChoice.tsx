@@ -22,7 +22,8 @@ export function EveningChoice({ site, desk, night }: Props) {
   const { format, light } = useLightWords();
   const [open, setOpen] = useState(false);
   const shown = format.calendarDate(night.date);
-  const go = (days: number) => () => desk.setDate(daysLater(night.date, days));
+  // Quicker taps than the sky can be worked out each count.
+  const go = (days: number) => () => desk.setDate(daysLater(desk.date.peek() ?? night.date, days));
   return (
     <div class="light-date">
       <button type="button" class="icon-button" aria-label={light.dayBefore} onClick={go(-1)}>

@@ -1,5 +1,7 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { LightDesk, NightState } from '../../../app/light.ts';
+import type { Night } from '../../../light/night.ts';
+import type { Scene } from '../../../light/scene.ts';
 import type { Site } from '../../../light/site.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Choice } from '../../parts/Choice.tsx';
@@ -50,16 +52,18 @@ function Evening({ site, desk, state }: EveningProps) {
   const words = useLightWords();
   const { light } = words;
   const [wanted, setWanted] = useState<ViewName>('dusk');
-  if (state.kind === 'computing') return <p role="status">{light.computing}</p>;
+  // The evening before stays on the screen until the next one is worked out.
+  const shown = useRef<{ readonly night: Night; readonly scene: Scene } | null>(null);
+  const ready = desk.scene.value;
+  if (state.kind === 'ready' && ready) shown.current = { night: state.night, scene: ready };
   if (state.kind === 'failed')
     return (
       <Notice urgent acts={<Button onPress={desk.tryAgain}>{light.tryAgain}</Button>}>
         {light.failed}
       </Notice>
     );
-  const { night } = state;
-  const scene = desk.scene.value;
-  if (!scene) return null;
+  if (shown.current === null) return <p role="status">{light.computing}</p>;
+  const { night, scene } = shown.current;
   const views = viewsOf(night);
   const name = views.has(wanted) ? wanted : 'night';
   const view = views.get(name) ?? { fromMs: night.noonMs, toMs: night.nextNoonMs };

@@ -35,7 +35,7 @@ const crescent = (x: number, y: number, r: number): string =>
 export function Tracks({ night, view, planned, site, clock, plot, text }: Props) {
   const { left, width, x } = plot;
   const right = left + width;
-  const hours = hourTicks(view, (at) => localTime(site.zone, at), width, 3.2 * text);
+  const hours = hourTicks(view, (at) => localTime(site.zone, at), width, 3.8 * text);
   const part = ({
     fromMs,
     toMs,
@@ -54,13 +54,7 @@ export function Tracks({ night, view, planned, site, clock, plot, text }: Props)
       {hours.map((at) => (
         <g key={at}>
           <path class="tick" d={`M${x(at)} 0v${0.35 * text}`} />
-          <text
-            x={x(at)}
-            y={1.35 * text}
-            text-anchor={
-              x(at) > right - 1.6 * text ? 'end' : x(at) < left + text ? 'start' : 'middle'
-            }
-          >
+          <text x={Math.min(x(at), right - text)} y={1.35 * text} text-anchor="middle">
             {clock.time(at)}
           </text>
         </g>
