@@ -46,6 +46,30 @@ describe('the lines of a log', () => {
     expect(second?.kind === 'left-out' && second.frames).toHaveLength(2);
   });
 
+  it('tell what a set was dialled to when it followed the light', () => {
+    const frames = [1, 2].flatMap((repeat) =>
+      [A, B].map((rig) => frame('base', rig, dialled('8', '0.5', '100'), { repeat })),
+    );
+    const evening = new Evening(frames).setUp().shoot();
+    const rigs = [A, B].map((rig) => {
+      const { settings, exact } = frame('base', rig, dialled('8', '0.5', '400'));
+      return { rig, settings, exact };
+    });
+    evening.tap({ tap: 'rematch', set: 'base' as SetId, rigs });
+    const found = entries(evening).at(-1);
+    if (found?.kind !== 'rematched') throw new Error('rematched');
+    expect(found.rematched.set).toBe('base');
+    expect(found.rematched.frames.map(({ key }) => key)).toEqual([
+      `base/${B}/1/1`,
+      `base/${A}/1/2`,
+    ]);
+    expect(found.rematched.frames.map(({ settings }) => settings.isoMark)).toEqual(['400', '400']);
+    expect(isWanted(found, { ...EVERYTHING, rig: A })).toBe(true);
+    expect(isWanted(found, { ...EVERYTHING, set: 'other' as SetId })).toBe(false);
+    evening.undo();
+    expect(kinds(evening)).toEqual(['frame']);
+  });
+
   it('keep frames in their order when the clock is set back between them', () => {
     const evening = new Evening(twoSets()).setUp().shoot().jump(-7200).shoot();
     const made = evening.state().made.map(({ id }) => id);

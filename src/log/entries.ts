@@ -1,6 +1,13 @@
 import type { RigId } from '../gear/ids.ts';
 import type { Instant } from '../outing/instant.ts';
-import type { Noted, RunState, SkippedFrame, SkippedRest, TakenReading } from '../outing/state.ts';
+import type {
+  Noted,
+  Rematched,
+  RunState,
+  SkippedFrame,
+  SkippedRest,
+  TakenReading,
+} from '../outing/state.ts';
 import type { PlannedFrame } from '../plan/frame.ts';
 import type { SetId } from '../plan/ids.ts';
 import type { LogFrame } from './frames.ts';
@@ -17,6 +24,8 @@ export type LogEntry = { readonly at: Instant } & (
   | { readonly kind: 'reading'; readonly reading: TakenReading }
   /** A note on no one frame; that of a frame stands with it. */
   | { readonly kind: 'note'; readonly note: Noted }
+  /** A set followed the light. */
+  | { readonly kind: 'rematched'; readonly rematched: Rematched }
   | { readonly kind: 'rest-skipped'; readonly rest: SkippedRest }
   | { readonly kind: 'battery-changed'; readonly rig: RigId }
 );
@@ -34,6 +43,9 @@ export function entriesOf(state: RunState, frames: readonly LogFrame[]): readonl
     state.readings.map((reading): LogEntry => ({ kind: 'reading', at: reading.at, reading })),
     state.notes.flatMap((note): LogEntry[] =>
       note.made === null ? [{ kind: 'note', at: note.at, note }] : [],
+    ),
+    state.rematched.map(
+      (rematched): LogEntry => ({ kind: 'rematched', at: rematched.at, rematched }),
     ),
     state.restsSkipped.map((rest): LogEntry => ({ kind: 'rest-skipped', at: rest.at, rest })),
     state.batteries.map(({ rig, at }): LogEntry => ({ kind: 'battery-changed', at, rig })),
@@ -100,6 +112,8 @@ export function isWanted(entry: LogEntry, { rig, set, only }: Wanted): boolean {
     }
     case 'left-out':
       return only === 'all' && entry.frames.some(fits);
+    case 'rematched':
+      return only === 'all' && entry.rematched.frames.some(fits);
     case 'rest-skipped':
       return only === 'all' && set === null && (rig === null || entry.rest.rig === rig);
     case 'battery-changed':

@@ -1,6 +1,7 @@
 import { nextNumber } from '../gear/files.ts';
 import type { RigId } from '../gear/ids.ts';
 import type { Gear } from '../gear/rig.ts';
+import { sameSettings } from '../gear/settings.ts';
 import type { PlannedFrame } from '../plan/frame.ts';
 import type { FrameKey, SetId } from '../plan/ids.ts';
 import type { EventOf, GearPart, OutingEvent } from './events.ts';
@@ -12,6 +13,7 @@ import type {
   MadeFrame,
   Noted,
   Phase,
+  Rematched,
   RigRun,
   RunState,
   SkippedFrame,
@@ -60,6 +62,7 @@ class Run {
   private readonly rigs = new Map<RigId, RigRun>();
   private readonly skipped: SkippedFrame[] = [];
   private readonly dropped: SetId[] = [];
+  private readonly rematched: Rematched[] = [];
   private readonly restsSkipped: SkippedRest[] = [];
   private readonly readings: TakenReading[] = [];
   private readonly notes: Noted[] = [];
@@ -195,6 +198,7 @@ class Run {
       rigs: this.rigs,
       skipped: this.skipped,
       dropped: this.dropped,
+      rematched: this.rematched,
       restsSkipped: this.restsSkipped,
       readings: this.readings,
       notes: this.notes,
@@ -284,13 +288,22 @@ class Run {
     if (frame) this.skipped.push({ frame, at, why });
   }
 
-  private replan({ data: { remaining } }: EventOf<'replanned'>, at: Instant): void {
-    const waiting = new Set(this.queue.map((frame) => frame.key));
+  private replan({ data: { remaining, reason } }: EventOf<'replanned'>, at: Instant): void {
+    const waiting = new Map(this.queue.map((frame) => [frame.key, frame]));
     const kept = remaining.filter((frame) => waiting.has(frame.key));
     const keptKeys = new Set(kept.map((frame) => frame.key));
     for (const frame of this.queue.filter((candidate) => !keptKeys.has(candidate.key))) {
       this.skipped.push({ frame, at, why: 'set-dropped' });
       if (!this.dropped.includes(frame.set)) this.dropped.push(frame.set);
+    }
+    if (reason === 'set-rematched') {
+      const changed = kept.filter((frame) => {
+        const before = waiting.get(frame.key);
+        return before && !sameSettings(before.settings, frame.settings);
+      });
+      const rigs = [...new Set(changed.map(({ rig }) => rig))];
+      const frames = rigs.flatMap((rig) => changed.find((frame) => frame.rig === rig) ?? []);
+      if (frames[0]) this.rematched.push({ set: frames[0].set, at, frames });
     }
     this.queue = kept;
     for (const frame of kept) this.planned.set(frame.key, frame);

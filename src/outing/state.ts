@@ -74,6 +74,14 @@ export interface SkippedFrame {
   readonly why: 'skipped' | 'set-dropped';
 }
 
+/** Other settings that were taken for what was left of a set, because the light had moved on. */
+export interface Rematched {
+  readonly set: SetId;
+  readonly at: Instant;
+  /** The next frame of each rig that was changed, as it is to be made from there on. */
+  readonly frames: readonly PlannedFrame[];
+}
+
 export interface SkippedRest {
   readonly rig: RigId;
   readonly leftS: Seconds;
@@ -104,6 +112,7 @@ export interface RunState {
   readonly rigs: ReadonlyMap<RigId, RigRun>;
   readonly skipped: readonly SkippedFrame[];
   readonly dropped: readonly SetId[];
+  readonly rematched: readonly Rematched[];
   readonly restsSkipped: readonly SkippedRest[];
   readonly readings: readonly TakenReading[];
   readonly notes: readonly Noted[];

@@ -89,6 +89,7 @@ export const log = {
     skipped: (frames: number) => `${count(frames, 'frame', 'frames')} skipped`,
     'set-dropped': (frames: number) => `Set dropped: ${count(frames, 'frame', 'frames')} not made`,
   },
+  rematched: (set: string) => `${set} followed the light:`,
   restSkipped: (left: string) => `Rest skipped, ${left} left`,
   battery: 'Battery changed',
   reading: 'Meter reading',

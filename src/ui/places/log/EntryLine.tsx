@@ -15,6 +15,7 @@ import {
   openText,
   readingWords,
   remarks,
+  setWords,
 } from './sentences.ts';
 
 interface Props {
@@ -53,6 +54,17 @@ export function EntryLine({ entry, state, current, onPress }: Props) {
       );
     case 'note':
       return <Line at={entry.at}>“{entry.note.text}”</Line>;
+    case 'rematched':
+      return (
+        <Line at={entry.at}>
+          {log.rematched(setWords(words, state.plan, entry.rematched.set))}{' '}
+          {entry.rematched.frames.map(({ rig, settings }) => (
+            <span key={rig}>
+              {sign(rig)} {DIALS.map((dial) => marksOf(words, settings)[dial]).join(' ')}{' '}
+            </span>
+          ))}
+        </Line>
+      );
     case 'rest-skipped':
       return (
         <Line at={entry.at} sign={sign(entry.rest.rig)}>
