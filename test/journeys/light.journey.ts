@@ -70,6 +70,25 @@ test('a phone that keeps its position to itself is answered in words, and typing
   await app.see(/does not give its position to this app\. Nothing else depends on it/);
 });
 
+test('a phone that says where it is fills the coordinates in, with its height', async () => {
+  await app.evaluate(() => {
+    navigator.geolocation.getCurrentPosition = (found) =>
+      found({
+        coords: { latitude: -33.12345678, longitude: 151.2, altitude: 41.6, accuracy: 37.2 },
+      } as GeolocationPosition);
+  }, undefined);
+  await app.tap('button', 'Use where I am');
+  await app.see('Taken, to within 38 m.');
+  expect(await app.readField('Latitude and longitude')).toBe('33.1235 S 151.2 E');
+  await app.type('Name', 'The headland');
+  await app.tap('button', 'Save the site');
+  await app.see(/^Times in Australia\/Sydney, UTC\+11\./);
+  await app.tap('button', 'About this site');
+  expect(await app.readField('Height above the sea')).toBe('42');
+  await app.tap('button', 'Delete');
+  await app.tap('button', 'Add a site');
+});
+
 test('coordinates that cannot be are refused one by one, and nothing typed is lost', async () => {
   await app.tap('button', 'Save the site');
   await app.see(/the name is missing/);

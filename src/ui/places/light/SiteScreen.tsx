@@ -11,7 +11,6 @@ import { TextField } from '../../parts/TextField.tsx';
 import { useApp } from '../../shell/useApp.ts';
 import { useLightWords } from '../../words/light.ts';
 import { coordinatesText, typedCoordinates } from './coordinates.ts';
-import { PositionButton } from './PositionButton.tsx';
 import { useLight } from './useLight.ts';
 import { ZoneFields } from './ZoneFields.tsx';
 
@@ -46,12 +45,6 @@ export function SiteScreen({ site }: { readonly site: Site }) {
               if (isFault(read)) return light.fault(read);
               void desk.move(site.id, read);
               return null;
-            }}
-          />
-          <PositionButton
-            onFound={(at, heightM) => {
-              if (heightM !== null) commit({ heightM });
-              void desk.move(site.id, at);
             }}
           />
           <ZoneFields site={site} onChange={(zone) => commit({ zone })} />
