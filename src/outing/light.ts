@@ -110,12 +110,11 @@ const METERS_GIVE_UP = ev(-3);
  */
 export function wantedReading(
   scene: Scene,
-  { readings, startedAt }: Pick<RunState, 'readings' | 'startedAt'>,
+  { readings }: Pick<RunState, 'readings'>,
   now: UtcMs,
 ): 'reading' | 'test-frame' | null {
-  const last = readings.at(-1)?.at ?? startedAt;
-  const minutes = minutesBetween(last.wallMs as UtcMs, now);
-  if (readings.length > 0 && minutes < READING_EVERY_MIN) return null;
+  const last = readings.at(-1)?.at.wallMs as UtcMs | undefined;
+  if (last !== undefined && minutesBetween(last, now) < READING_EVERY_MIN) return null;
   const forecast = forecastAt(scene, now);
   if (!forecast) return null;
   return forecast.ev100 < METERS_GIVE_UP ? 'test-frame' : 'reading';

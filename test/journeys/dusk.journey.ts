@@ -95,8 +95,13 @@ describe('the plan in its light', () => {
     await window.see('Start at 18:10.');
     await window.see(/sets are off then\. The latest start that fits every set is 17:54\./);
     await window.see(/stop too dark, beyond the tolerance\. To mend it: start earlier, at 17:5\d/);
+    await window.type('Start at', '16:30');
+    await window.press('Enter');
+    await window.see(/stop too bright, beyond the tolerance\. To mend it: start later, at 17:\d\d/);
+    await window.see(/The sun is up at the start\. Never look at it through an optical finder/);
     await window.tap('button', 'Work the start out');
     await window.see('Start at 17:54.');
+    await window.seeGone(/The sun is up/);
   });
 });
 

@@ -56,6 +56,9 @@ export const planLight = {
   width: (stops: string) =>
     `By the clear-sky model alone, nine times in ten within ±${stops} stop. A reading at the site moves all of it.`,
 
+  sunUp:
+    'The sun is up at the start. Never look at it through an optical finder, and never leave a long lens pointed at it.',
+
   minutes: (from: string, to: string) => `Right from ${from} to ${to}.`,
   never: 'The evening never has its light.',
   planned: (from: string, to: string) => `Planned ${from} to ${to}.`,

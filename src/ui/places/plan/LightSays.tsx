@@ -1,4 +1,6 @@
+import type { Night } from '../../../light/night.ts';
 import type { SwapAgainstFade } from '../../../plan/swapFade.ts';
+import type { UtcMs } from '../../../science/units.ts';
 import { Notice } from '../../parts/Notice.tsx';
 import { usePlanWords } from '../../words/plan.ts';
 import { orderWords } from './orderWords.ts';
@@ -34,7 +36,7 @@ type ReadyLight = Extract<InLight, { how: 'ready' }>;
 function Ready({ view, ready }: { readonly view: PlanView; readonly ready: ReadyLight }) {
   const words = usePlanWords();
   const { inLight: say } = words.plan;
-  const { light, site } = ready;
+  const { light, site, evening } = ready;
   const { best, startMs, sets, swap, within } = light;
   const off = sets.filter(({ beyond }) => beyond !== 0).length;
   const stated = view.plan.evening?.startMs !== null;
@@ -52,10 +54,14 @@ function Ready({ view, ready }: { readonly view: PlanView; readonly ready: Ready
             : say.missesLeast(off)}
       </p>
       <p class="hint">{say.width(words.format.number(within, 1))}</p>
+      {isSunUp(evening.night, startMs) && <Notice>{say.sunUp}</Notice>}
       {swap && <SwapNotice view={view} ready={ready} swap={swap} />}
     </>
   );
 }
+
+const isSunUp = ({ bands }: Night, at: UtcMs): boolean =>
+  bands.some(({ band, fromMs, toMs }) => band === 'day' && at >= fromMs && at < toMs);
 
 function SwapNotice({
   view,
