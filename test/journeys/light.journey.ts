@@ -127,10 +127,12 @@ test('a site typed in degrees, minutes and seconds gets its zone and its evening
   await app.see(/never look at the sun through an optical finder/);
 });
 
-test('the cursor goes by keys, a minute or ten, and reads the curve out', async () => {
+test('the cursor goes by touch and by keys, a minute or ten, and reads the curve out', async () => {
   const begun = await figure();
   expect(begun).toContain('At 18:40 astronomical twilight');
   await app.tap('slider', 'Instant on the curve');
+  // A finger in the middle: halfway from 15:56 to 19:31.
+  expect(await figure()).toMatch(/At 17:4[34] civil twilight|At 17:4[34] nautical twilight/);
   await app.press('Home');
   expect(await figure()).toContain('At 15:56 day');
   await app.press('ArrowRight');
