@@ -19,28 +19,40 @@ import {
  * The order of frames that costs least.
  *
  * First by improving: from every start, exchanges of two turns, reversals of a stretch and moves of a
- * stretch of up to four turns are taken as long as one makes the order cheaper; then the best order
- * is disturbed by chance, from a seed, and improved again, for as many rounds as asked for.
+ * stretch of up to four turns are taken as long as one makes the order cheaper. Then by wandering: from
+ * the best order changes of chance are let pass though they make it dearer, less and less so
+ * (simulated annealing), and what that finds is improved again.
  *
  * Then by proving: all orders are gone through, turn by turn, leaving out what cannot become
  * cheaper than the best known by the bound of orderBound.ts. If that comes to its end within its
- * steps the order is the cheapest there is, and said to be; else it is one that no exchange, move or
- * reversal makes cheaper and that no start beats, and the bound says how much cheaper any order could
- * be at most.
+ * steps the order is the cheapest there is, and said to be. Else it is one that no such exchange,
+ * reversal or move makes cheaper and that beats or equals every start; how much cheaper any order
+ * could be at most is said by the bound, which is a wide one for long lists.
  *
  * Pure and repeatable: it takes its chance from the seed and its pauses by yielding.
  */
 
 /** How much work is allowed. */
 export interface SearchEffort {
-  /** Rounds of disturbing and improving. */
-  readonly rounds: number;
+  /** Walks from the best order, and changes tried on each for every turn. */
+  readonly walks: number;
+  readonly tries: number;
   /** Turns tried while proving. */
   readonly steps: number;
 }
 
-/** Enough to prove nearly every list of twelve turns, and seconds at most beyond. */
-export const USUAL_EFFORT: SearchEffort = { rounds: 30, steps: 3_000_000 };
+/** Up to so many turns a search goes on until it has proven its order the cheapest. */
+const PROVEN_UP_TO = 12;
+
+/**
+ * What a search may take: up to 12 turns as much as it needs, as a rule a second (every one of 400
+ * generated lists of twelve was proven, the slowest in some five million steps); beyond, what seconds
+ * allow.
+ */
+export const effortFor = ({ turns }: OrderProblem): SearchEffort =>
+  turns <= PROVEN_UP_TO
+    ? { walks: 1, tries: 100, steps: 100_000_000 }
+    : { walks: 6, tries: 300, steps: 100_000 };
 
 /** Where a search has got to; what it has by then may be used. */
 export interface SearchProgress {
@@ -68,8 +80,14 @@ const ROUNDING = 1e-9;
 const STEPS_A_LOOK = 5000;
 /** Improvements are looked for among stretches of so many turns. */
 const LONGEST_STRETCH = 4;
-/** Exchanges by which an order is disturbed. */
-const DISTURBANCES = 3;
+/**
+ * How much dearer a change may make an order while wandering, at first (walk after walk) and at
+ * last, against what changes do as a rule; found by trying on generated lists.
+ */
+const WARMEST = [1, 0.1, 0.3];
+const COLDEST = 0.003;
+/** So many changes tell what they do as a rule. */
+const MEASURED = 300;
 
 /** The rig that a kind puts on the tripod; nothing where all stand side by side. */
 const rigOf = (kind: TurnKind): number => (kind.parts[0] as TurnPart).rig;
@@ -152,28 +170,47 @@ function* changesAt(turns: readonly number[], from: number): Generator<readonly 
   }
 }
 
+/** Where an order has got to before each of its turns, and at its end. */
+type Course = readonly RunState[];
+
+/** Brings the course of an order up to date from a place on. */
+function followFrom(
+  problem: OrderProblem,
+  course: Course,
+  order: readonly number[],
+  from: number,
+): void {
+  for (let place = from; place < order.length; place += 1) {
+    const next = course[place + 1] as RunState;
+    copyState(course[place] as RunState, next);
+    takeTurn(problem, next, problem.kinds[order[place] as number] as TurnKind);
+  }
+}
+
+function courseOf(problem: OrderProblem, order: readonly number[]): Course {
+  const course = Array.from({ length: problem.turns + 1 }, () => startState(problem));
+  followFrom(problem, course, order, 0);
+  return course;
+}
+
+/** An order with other turns in its free places. */
+function withTurns(
+  order: readonly number[],
+  places: readonly number[],
+  turns: readonly number[],
+): readonly number[] {
+  const next = [...order];
+  for (const [index, place] of places.entries()) next[place] = turns[index] as number;
+  return next;
+}
+
 /** Takes changes that make an order cheaper until none does. Yields now and then. */
-function* improve(
-  { problem, weights }: Search,
-  start: readonly number[],
-): Generator<void, { readonly order: readonly number[]; readonly cost: number }> {
+function* improve({ problem, weights }: Search, start: readonly number[]): Generator<void, Costed> {
   const places = freePlaces(problem);
   const state = startState(problem);
-  /** Where the order has got to before each of its turns. */
-  const before = Array.from({ length: problem.turns + 1 }, () => startState(problem));
-  let order = [...start];
-  const run = (from: number): number => {
-    for (let place = from; place < order.length; place += 1) {
-      copyState(before[place] as RunState, before[place + 1] as RunState);
-      takeTurn(
-        problem,
-        before[place + 1] as RunState,
-        problem.kinds[order[place] as number] as TurnKind,
-      );
-    }
-    return costOfRun(problem, before[order.length] as RunState, weights).total;
-  };
-  let cost = run(0);
+  const course = courseOf(problem, start);
+  let order = start;
+  let cost = costOfRun(problem, course[order.length] as RunState, weights).total;
   let turnsTaken = 0;
   for (let better = true; better; ) {
     better = false;
@@ -182,37 +219,26 @@ function* improve(
       const place = places[from] as number;
       const turns = places.map((each) => order[each] as number);
       for (const changed of changesAt(turns, from)) {
-        const next = [...order];
-        for (const [index, each] of places.entries()) next[each] = changed[index] as number;
+        const next = withTurns(order, places, changed);
         if (!allowed(problem, next)) continue;
-        copyState(before[place] as RunState, state);
+        copyState(course[place] as RunState, state);
         runOrder(problem, next, state);
         turnsTaken += order.length - place;
         if (turnsTaken > STEPS_A_LOOK) {
           turnsTaken = 0;
           yield;
         }
-        if (costOfRun(problem, state, weights).total >= cost - ROUNDING) continue;
+        const its = costOfRun(problem, state, weights).total;
+        if (its >= cost - ROUNDING) continue;
         order = next;
-        cost = run(place);
+        cost = its;
+        followFrom(problem, course, order, place);
         better = true;
         break;
       }
     }
   }
   return { order, cost };
-}
-
-/** An order disturbed by a few exchanges of free turns. */
-function disturbed({ problem, best }: Search, random: Random): readonly number[] {
-  const places = freePlaces(problem);
-  const order = [...best];
-  const pick = (): number => places[Math.floor(random() * places.length)] as number;
-  for (let exchange = 0; exchange < DISTURBANCES && places.length > 1; exchange += 1) {
-    const [one, two] = [pick(), pick()];
-    [order[one], order[two]] = [order[two] as number, order[one] as number];
-  }
-  return fitted(problem, order);
 }
 
 /** The kinds that may come next. */
@@ -293,6 +319,137 @@ function* prove(search: Search, tables: BoundTables, steps: number): Generator<n
   return true;
 }
 
+/** Where the stays of rigs on the tripod begin among some turns, and their end. */
+function staysOf({ kinds }: OrderProblem, turns: readonly number[]): readonly number[] {
+  const rigAt = (place: number): number => rigOf(kinds[turns[place] as number] as TurnKind);
+  const begins = [...turns.keys()].filter(
+    (place) => place === 0 || rigAt(place) !== rigAt(place - 1),
+  );
+  return [...begins, turns.length];
+}
+
+/**
+ * A change of the free turns by chance. Most keep the stays of rigs on the tripod together, as good
+ * orders do: turns of one rig change places, a turn moves to another stay of its rig, stays change
+ * places or are turned round.
+ */
+function changedByChance(
+  problem: OrderProblem,
+  turns: readonly number[],
+  random: Random,
+): readonly number[] {
+  const { kinds } = problem;
+  const pick = (most: number): number => Math.floor(random() * most);
+  const swapped = (one: number, two: number): number[] => {
+    const next = [...turns];
+    [next[one], next[two]] = [turns[two] as number, turns[one] as number];
+    return next;
+  };
+  const reversed = (from: number, end: number): number[] => [
+    ...turns.slice(0, from),
+    ...turns.slice(from, end).reverse(),
+    ...turns.slice(end),
+  ];
+  const choice = pick(8);
+  if (choice < 3) {
+    const one = pick(turns.length);
+    const rig = rigOf(kinds[turns[one] as number] as TurnKind);
+    const own = [...turns.keys()].filter(
+      (place) => place !== one && rigOf(kinds[turns[place] as number] as TurnKind) === rig,
+    );
+    if (own.length === 0) return turns;
+    const two = own[pick(own.length)] as number;
+    if (choice === 0) return swapped(one, two);
+    const moved = turns[one] as number;
+    const others = turns.toSpliced(one, 1);
+    const beside = two > one ? two - 1 : two;
+    return others.toSpliced(beside + pick(2), 0, moved);
+  }
+  if (choice < 6) {
+    const stays = staysOf(problem, turns);
+    if (stays.length < 3) return turns;
+    const first = pick(stays.length - 2);
+    const last = first + 2 + pick(stays.length - first - 2);
+    const [from, end] = [stays[first] as number, stays[last] as number];
+    if (choice === 3) return reversed(from, end);
+    if (choice === 4) {
+      const middle = first + 1 + pick(last - first - 1);
+      return exchanged(turns, from, stays[middle] as number, end);
+    }
+    const [head, tail] = [stays[first + 1] as number, stays[last - 1] as number];
+    return [
+      ...turns.slice(0, from),
+      ...turns.slice(tail, end),
+      ...turns.slice(head, tail),
+      ...turns.slice(from, head),
+      ...turns.slice(end),
+    ];
+  }
+  const from = pick(turns.length - 1);
+  const end = from + 2 + pick(turns.length - from - 1);
+  if (choice === 6) return swapped(from, end - 1);
+  return exchanged(turns, from, from + 1 + pick(end - from - 1), end);
+}
+
+/** An order with its cost in stops. */
+interface Costed {
+  readonly order: readonly number[];
+  readonly cost: number;
+}
+
+/**
+ * Wanders from the best order by changes of chance that may make it dearer, less and less so, and
+ * gives the cheapest order that it met. Yields the part that is done.
+ *
+ * @param warmest by how much a change may make an order dearer at first, against what changes do as
+ * a rule.
+ */
+function* wander(
+  { problem, weights, best: start, cost: startCost }: Search,
+  tries: number,
+  warmest: number,
+  random: Random,
+): Generator<number, Costed> {
+  const places = freePlaces(problem);
+  const state = startState(problem);
+  const course = courseOf(problem, start);
+  let now: Costed = { order: start, cost: startCost };
+  let best = now;
+  // The mean logarithm of what the first changes cost: their usual size, whatever a few cost.
+  let usual = 0;
+  let measured = 0;
+  let turnsTaken = 0;
+  for (let tried = 0; tried < tries && places.length > 1; tried += 1) {
+    const turns = places.map((place) => now.order[place] as number);
+    const changed = changedByChance(problem, turns, random);
+    const first = changed.findIndex((kind, index) => kind !== turns[index]);
+    const order = withTurns(now.order, places, changed);
+    if (first < 0 || !allowed(problem, order)) continue;
+    const place = places[first] as number;
+    copyState(course[place] as RunState, state);
+    runOrder(problem, order, state);
+    turnsTaken += order.length - place;
+    const cost = costOfRun(problem, state, weights).total;
+    const dearer = cost - now.cost;
+    if (dearer > ROUNDING && measured < MEASURED) {
+      measured += 1;
+      usual += (Math.log(dearer) - usual) / measured;
+    }
+    const warmth = Math.exp(usual) * warmest * (COLDEST / warmest) ** (tried / tries);
+    if (dearer <= 0 || random() < Math.exp(-dearer / warmth)) {
+      now = { order, cost };
+      followFrom(problem, course, order, place);
+      turnsTaken += order.length - place;
+      if (cost < best.cost - ROUNDING) best = now;
+    }
+    if (turnsTaken > STEPS_A_LOOK) {
+      turnsTaken = 0;
+      yield tried / tries;
+    }
+  }
+  return best;
+}
+
 /**
  * Looks for the cheapest order of the turns of a problem.
  *
@@ -305,7 +462,7 @@ export function* fairOrder(
   problem: OrderProblem,
   weights: CostWeights,
   from: Seed,
-  effort: SearchEffort = USUAL_EFFORT,
+  effort: SearchEffort = effortFor(problem),
   starts: readonly (readonly number[])[] = [],
 ): Generator<SearchProgress, FoundOrder | Refusal> {
   const possible = [problem.standing, ...starts]
@@ -326,19 +483,29 @@ export function* fairOrder(
     cost: search.cost,
   });
   const random = mulberry32(from);
-  const rounds = possible.length + effort.rounds;
-  for (let round = 0; round < rounds; round += 1) {
-    const start = possible[round] ?? disturbed(search, random);
-    if (!allowed(problem, start)) continue;
+  const tables = boundTables(problem);
+  const keep = ({ order, cost }: Costed): void => {
+    if (cost >= search.cost - ROUNDING) return;
+    search.best = order;
+    search.cost = cost;
+  };
+  function* improved(start: readonly number[], share: number): Generator<SearchProgress, void> {
     const improving = improve(search, start);
     let step = improving.next();
-    for (; !step.done; step = improving.next()) yield progress('improving', round / rounds);
-    if (step.value.cost < search.cost - ROUNDING) {
-      search.cost = step.value.cost;
-      search.best = step.value.order;
-    }
+    for (; !step.done; step = improving.next()) yield progress('improving', share);
+    keep(step.value);
   }
-  const tables = boundTables(problem);
+  for (const start of possible) yield* improved(start, 0);
+  for (let walk = 0; walk < effort.walks; walk += 1) {
+    const warmest = WARMEST[walk % WARMEST.length] as number;
+    const wandering = wander(search, effort.tries * problem.turns, warmest, random);
+    let step = wandering.next();
+    for (; !step.done; step = wandering.next()) {
+      yield progress('improving', (walk + step.value) / effort.walks);
+    }
+    keep(step.value);
+    yield* improved(search.best, (walk + 1) / effort.walks);
+  }
   const least = leastCost(problem, tables, weights, startState(problem));
   const proving = prove(search, tables, effort.steps);
   let step = proving.next();

@@ -1,6 +1,6 @@
 import { leastFall, lightFrom, stepBefore } from './lightTable.ts';
 import { type CostWeights, isPair, pairDifference } from './orderCost.ts';
-import type { OrderProblem, OrderRig, TurnKind, TurnPart } from './orderProblem.ts';
+import type { OrderProblem, OrderRig, OrderSet, TurnKind, TurnPart } from './orderProblem.ts';
 import type { RunState } from './orderRun.ts';
 
 /*
@@ -21,6 +21,16 @@ export interface BoundTables {
   readonly kindOf: Int32Array;
   /** By kind: from the turn's begin to the first mid-exposure that counts, without a swap. */
   readonly headS: Float64Array;
+  /** By kind: from the last mid-exposure that counts to the turn's end. */
+  readonly tailS: Float64Array;
+  /** By kind: the part of its set's frames that one turn holds. */
+  readonly share: Float64Array;
+  /** Kinds by their least time, by when their set closes, and by when it opens, the latest first. */
+  readonly byLeast: readonly TurnKind[];
+  readonly byClose: readonly TurnKind[];
+  readonly byOpen: readonly TurnKind[];
+  /** Whether any set has a window. */
+  readonly windows: boolean;
 }
 
 /** The instants of a turn's mid-exposures from its begin, with no dial, rest or swap. */
@@ -76,7 +86,91 @@ export function boundTables(problem: OrderProblem): BoundTables {
       return { gapFall: leastFall(light, least) };
     }),
   );
-  return { single, kindOf, headS };
+  const tailS = Float64Array.from(
+    kinds,
+    (kind) => kind.leastS - Math.max(...kind.parts.flatMap(({ rig }) => mids(kind, rig))),
+  );
+  const share = Float64Array.from(kinds, ({ set, parts, count }) => {
+    const frames = (sets[set] as OrderSet).frames;
+    const own = parts.reduce((sum, { rig }) => sum + (frames[rig] as number), 0);
+    return own / count / frames.reduce((sum, each) => sum + each, 0);
+  });
+  const closes = ({ set }: TurnKind): number => (sets[set] as OrderSet).toS;
+  const opens = ({ set }: TurnKind): number => (sets[set] as OrderSet).fromS;
+  return {
+    single,
+    kindOf,
+    headS,
+    tailS,
+    share,
+    byLeast: kinds.toSorted((a, b) => a.leastS - b.leastS),
+    byClose: kinds.toSorted((a, b) => (closes(a) < closes(b) ? -1 : 1)),
+    byOpen: kinds.toSorted((a, b) => (opens(a) > opens(b) ? -1 : 1)),
+    windows: sets.some(({ fromS, toS }) => Number.isFinite(fromS) || Number.isFinite(toS)),
+  };
+}
+
+/**
+ * The least minutes outside of their windows of the turns to come, weighed by their share.
+ *
+ * Late: the turn that comes j-th cannot come before j - 1 of the shortest are done, and as many as
+ * are to come are late by least if the first to close comes first. Early: the same from the latest
+ * end back.
+ */
+function minutesOutsideToCome(
+  { sets, kinds }: OrderProblem,
+  tables: BoundTables,
+  state: RunState,
+  latest: number,
+): number {
+  let share = 1;
+  let headS = Number.POSITIVE_INFINITY;
+  let tailS = Number.POSITIVE_INFINITY;
+  for (const { index, count } of kinds) {
+    if ((state.done[index] as number) >= count) continue;
+    share = Math.min(share, tables.share[index] as number);
+    headS = Math.min(headS, tables.headS[index] as number);
+    tailS = Math.min(tailS, tables.tailS[index] as number);
+  }
+  const overrun = (
+    inOrder: readonly TurnKind[],
+    over: (set: OrderSet, workS: number) => number,
+  ): number => {
+    let sum = 0;
+    let work = 0;
+    let shortest = 0;
+    let shortestLeft = 0;
+    for (const { index, set, count } of inOrder) {
+      const left = count - (state.done[index] as number);
+      for (let turn = 0; turn < left; turn += 1) {
+        sum += Math.max(0, over(sets[set] as OrderSet, work));
+        while (shortestLeft === 0 && shortest < tables.byLeast.length) {
+          const next = tables.byLeast[shortest] as TurnKind;
+          shortestLeft = next.count - (state.done[next.index] as number);
+          shortest += 1;
+        }
+        work += (tables.byLeast[shortest - 1] as TurnKind).leastS;
+        shortestLeft -= 1;
+      }
+    }
+    return (sum * share) / 60;
+  };
+  const late = overrun(tables.byClose, ({ toS }, workS) => state.now + workS + headS - toS);
+  const early = overrun(tables.byOpen, ({ fromS }, workS) => fromS - (latest - workS - tailS));
+  return late + early;
+}
+
+/** No order that goes on from here ends later. */
+function latestEndFrom({ kinds, sets }: OrderProblem, state: RunState): number {
+  let opens = state.now;
+  let work = 0;
+  for (const { index, set, count, mostS } of kinds) {
+    const left = count - (state.done[index] as number);
+    if (left === 0) continue;
+    work += left * mostS;
+    opens = Math.max(opens, (sets[set] as OrderSet).notBeforeS);
+  }
+  return opens + work;
 }
 
 /** How many swaps must come. */
@@ -99,7 +193,8 @@ function swapsToCome(problem: OrderProblem, state: RunState): number {
  *
  * - Swaps: each rig that still has turns and is not on the tripod comes onto it once.
  * - Time: what is left takes its least time, and those swaps.
- * - Windows: no frame comes sooner than its turn could begin now.
+ * - Windows: no frame comes sooner than its turn could begin now, nor later than all could end, and
+ *   only one turn comes at a time.
  * - Fade of a pair: its frames to come lie between the lowest and the highest light from now on; with
  *   one turn of each to come, they are a gap apart in time, and the light falls over it by some least.
  * - Heat of a pair: as it is once both have all their frames; nothing before.
@@ -130,21 +225,28 @@ export function leastCost(
     return state.now + swap + (tables.headS[kind.index] as number);
   };
 
+  let outside = 0;
+  let toCome = 0;
   for (const [index, set] of sets.entries()) {
-    let outside = state.outside[index] as number;
     let all = 0;
-    for (let rig = 0; rig < rigCount; rig += 1) {
-      const total = set.frames[rig] as number;
-      all += total;
-      const kind = kinds[tables.kindOf[index * rigCount + rig] as number];
-      if (!kind || total === 0) continue;
-      const left = (total * (kind.count - (state.done[kind.index] as number))) / kind.count;
-      if (left > 0 && set.toS < Number.POSITIVE_INFINITY) {
-        outside += left * (Math.max(0, soonestOf(kind) - set.toS) / 60);
-      }
+    for (let rig = 0; rig < rigCount; rig += 1) all += set.frames[rig] as number;
+    if (all > 0) outside += (state.outside[index] as number) / all;
+  }
+  if (tables.windows) {
+    const latest = latestEndFrom(problem, state);
+    for (const kind of kinds) {
+      const { fromS, toS } = sets[kind.set] as OrderSet;
+      const left = kind.count - (state.done[kind.index] as number);
+      if (left === 0) continue;
+      const late = soonestOf(kind) - toS;
+      const early = fromS - (latest - (tables.tailS[kind.index] as number));
+      toCome += left * (tables.share[kind.index] as number) * (Math.max(0, late, early) / 60);
     }
-    if (all > 0) cost += (weights.outsidePerMinute * outside) / all;
+    toCome = Math.max(toCome, minutesOutsideToCome(problem, tables, state, latest));
+  }
+  cost += weights.outsidePerMinute * (outside + toCome);
 
+  for (const [index, set] of sets.entries()) {
     for (let other = 0; other < rigCount; other += 1) {
       if (!isPair(set, other)) continue;
       const one = kinds[tables.kindOf[index * rigCount + set.reference] as number] as TurnKind;

@@ -1,13 +1,12 @@
 import type { RigId } from '../gear/ids.ts';
-import type { Refusal } from '../science/refusal.ts';
+import { isRefusal, type Refusal } from '../science/refusal.ts';
 import type { Doublings } from '../science/sensorUnits.ts';
 import { duration, type Seconds, type Stops } from '../science/units.ts';
 import type { PlannedFrame } from './frame.ts';
-import type { SetId } from './ids.ts';
+import type { FrameKey, SetId } from './ids.ts';
 import { lightAt } from './lightTable.ts';
 import { orderFrames } from './order.ts';
 import {
-  type Mounting,
   type OrderProblem,
   type OrderRequest,
   type OrderSet,
@@ -247,8 +246,13 @@ export interface NamedOrder extends CostedOrder {
   readonly name: OrderName;
 }
 
-const mountingOf = (name: OrderName): Mounting =>
-  name === 'side-by-side' ? 'side-by-side' : 'swaps';
+/** The frames of a request in one of the named orders. */
+function inNamedOrder({ plan, frames }: OrderRequest, name: OrderName): readonly PlannedFrame[] {
+  const dialled = new Map(
+    frames.map(({ set, rig, settings, exact }) => [`${set}/${rig}`, { settings, exact }]),
+  );
+  return orderFrames({ ...plan, order: name }, (set, rig) => dialled.get(`${set}/${rig}`) ?? null);
+}
 
 /**
  * What each of the named orders makes of the frames of a request, with the passes that its sets have;
@@ -258,23 +262,34 @@ export function namedOrders(
   request: OrderRequest,
   weights: CostWeights,
 ): readonly NamedOrder[] | Refusal {
-  const dialled = new Map(
-    request.frames.map(({ set, rig, settings, exact }) => [`${set}/${rig}`, { settings, exact }]),
-  );
   const named: NamedOrder[] = [];
   for (const name of ORDERS) {
-    const frames = orderFrames(
-      { ...request.plan, order: name },
-      (set, rig) => dialled.get(`${set}/${rig}`) ?? null,
-    );
     const problem = orderProblem({
       ...request,
-      frames,
-      mounting: mountingOf(name),
+      frames: inNamedOrder(request, name),
+      mounting: name === 'side-by-side' ? 'side-by-side' : 'swaps',
       locked: new Set(),
     });
-    if ('refused' in problem) return problem;
+    if (isRefusal(problem)) return problem;
     named.push({ name, ...costedOrder(problem, problem.standing, weights) });
   }
   return named;
+}
+
+/** The named orders of a request as turns of its problem, for a search to start from. */
+export function namedStarts(
+  request: OrderRequest,
+  { kinds }: OrderProblem,
+): readonly (readonly number[])[] {
+  const turnOf = new Map(
+    kinds.flatMap(({ index, passes }) =>
+      passes.flatMap((frames, pass) =>
+        frames.map(({ key }): [FrameKey, string] => [key, `${index}/${pass}`]),
+      ),
+    ),
+  );
+  return ORDERS.map((name) => {
+    const turns = inNamedOrder(request, name).flatMap(({ key }) => turnOf.get(key) ?? []);
+    return [...new Set(turns)].map((turn) => Number.parseInt(turn, 10));
+  });
 }

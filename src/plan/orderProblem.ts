@@ -4,8 +4,14 @@ import type { RigId } from '../gear/ids.ts';
 import { assemble, type Gear } from '../gear/rig.ts';
 import { type Settings, sameSettings } from '../gear/settings.ts';
 import { partLeft, type ThermalModel } from '../science/heat.ts';
-import { type Refusal, refuse } from '../science/refusal.ts';
-import { highestAtRestEnd, type NextFrame, restedMidHeat } from '../science/sensorRest.ts';
+import { isRefusal, type Refusal, refuse } from '../science/refusal.ts';
+import {
+  coolingTime,
+  highestAtRestEnd,
+  type NextFrame,
+  restedMidHeat,
+} from '../science/sensorRest.ts';
+import type { Doublings } from '../science/sensorUnits.ts';
 import { usualModel } from '../science/thermalRange.ts';
 import { duration, type Ev, type Ratio, type Seconds } from '../science/units.ts';
 import type { PlannedFrame } from './frame.ts';
@@ -14,6 +20,7 @@ import { waitsIn } from './heatCourse.ts';
 import type { FrameKey, SetId } from './ids.ts';
 import { type LightTable, tabulate } from './lightTable.ts';
 import type { Allowances, Plan, RestRule } from './plan.ts';
+import { restOwed } from './rest.ts';
 
 /*
  * The order of frames as a problem to search: what may be put where, and what it takes.
@@ -93,6 +100,8 @@ export interface TurnKind {
   readonly passes: readonly (readonly PlannedFrame[])[];
   /** What a turn takes at least: no swap, no dial change, no rest. */
   readonly leastS: number;
+  /** And at most: a swap, all dialled anew, the longest rests, but no waiting for its set. */
+  readonly mostS: number;
 }
 
 export interface OrderSet {
@@ -234,6 +243,9 @@ export function orderProblem(request: OrderRequest): OrderProblem | Refusal {
     };
   };
 
+  const longestTime = rigs.map(({ id }) =>
+    Math.max(...request.frames.filter(({ rig }) => rig === id).map(({ exact }) => exact.t)),
+  );
   /** What turns of one kind share. */
   const kindKey = ({ set, rig }: Found) => (mounting === 'side-by-side' ? set : `${set}/${rig}`);
   const kinds: TurnKind[] = [];
@@ -257,6 +269,9 @@ export function orderProblem(request: OrderRequest): OrderProblem | Refusal {
       places: Math.max(...first.map(({ frames }) => frames.length)),
       passes: passes.map((turns) => interleaved(turns)),
       leastS: leastSeconds(first, plan.allowances, rigs),
+      mostS: mostSeconds(first, plan.allowances, rigs, (part, frame) =>
+        longestRest(rest, rigs[part.rig] as OrderRig, frame, longestTime[part.rig] as number),
+      ),
     });
   }
   const kindOf = new Map(
@@ -313,10 +328,7 @@ export function orderProblem(request: OrderRequest): OrderProblem | Refusal {
     allowances: plan.allowances,
     rest,
     mounting,
-    light: tabulate(
-      request.light,
-      duration(longestCourse(kinds, sets, plan.allowances, rigs, rest)),
-    ),
+    light: tabulate(request.light, latestEnd(kinds, sets)),
   };
 }
 
@@ -370,19 +382,39 @@ function leastSeconds(
   return sum;
 }
 
-/** No course of the list can be longer. */
-function longestCourse(
-  kinds: readonly TurnKind[],
-  sets: readonly OrderSet[],
-  { swapS, dialChangeS }: Allowances,
-  rigs: readonly OrderRig[],
+/** No rest before a frame is longer. */
+function longestRest(
   rest: RestChoice,
+  { model, waits }: OrderRig,
+  { highest, capped }: TurnFrame,
+  longestTime: number,
 ): number {
-  const longestRest =
-    rest.kind === 'none' ? 0 : rest.kind === 'thumb' ? rest.rule.longestS : rest.longestS;
-  const work = kinds.reduce((sum, { parts, count, leastS }) => {
-    const frames = Math.max(...parts.map((part) => part.frames.length));
-    return sum + count * (swapS + leastS + frames * (longestRest + rigs.length * dialChangeS));
-  }, 0);
-  return work + Math.max(0, ...sets.map(({ notBeforeS }) => notBeforeS));
+  if (rest.kind === 'none' || capped) return 0;
+  if (rest.kind === 'thumb') return restOwed(rest.rule, longestTime as Seconds, duration(0));
+  const hottest = Math.max(model.plateaus.exposing, model.plateaus.idle) as Doublings;
+  const needed = coolingTime(model, hottest, waits, highest as Doublings);
+  return isRefusal(needed) ? 0 : Math.min(needed, rest.longestS);
 }
+
+/** What a turn takes at most, apart from waiting for its set. */
+const mostSeconds = (
+  parts: readonly TurnPart[],
+  allowances: Allowances,
+  rigs: readonly OrderRig[],
+  restBefore: (part: TurnPart, frame: TurnFrame) => number,
+): number =>
+  allowances.swapS +
+  leastSeconds(parts, allowances, rigs) +
+  parts.reduce(
+    (sum, part) =>
+      sum +
+      part.frames.reduce((own, frame) => own + allowances.dialChangeS + restBefore(part, frame), 0),
+    0,
+  );
+
+/** No course of the list ends later: it waits for the last set to open, then does all it has. */
+const latestEnd = (kinds: readonly TurnKind[], sets: readonly OrderSet[]): Seconds =>
+  duration(
+    Math.max(0, ...sets.map(({ notBeforeS }) => notBeforeS)) +
+      kinds.reduce((sum, { count, mostS }) => sum + count * mostS, 0),
+  );

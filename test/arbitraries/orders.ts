@@ -85,11 +85,13 @@ function gearOf(random: Random, count: number): Gear {
 function lightOf(random: Random): (at: Seconds) => number {
   const start = between(random, -1, 4);
   const fade = between(random, 0.02, 0.2);
-  const bend = between(random, -0.002, 0.004);
+  // A dusk that slows does not turn round within the hour that it bends.
+  const bend = between(random, -(fade - 0.01) / 120, 0.003);
   const lamps = random() < 0.25 ? start - between(random, 1, 4) : null;
   return (at) => {
     const minutes = at / 60;
-    const natural = start - fade * minutes - bend * Math.min(minutes, 60) ** 2;
+    const bent = Math.min(minutes, 60);
+    const natural = start - fade * minutes - bend * (bent ** 2 + 2 * bent * (minutes - bent));
     return lamps === null ? natural : Math.log2(2 ** natural + 2 ** lamps);
   };
 }
@@ -157,7 +159,7 @@ export function orderCase(
         const window = windowOf(light, level, between(random, 0.3, 0.7));
         level -= between(random, 0.2, 1.5);
         if (window) windows.set(id, window);
-        if (window?.fromS && random() < 0.5) notBefore.set(id, window.fromS);
+        if (window?.fromS && random() < 0.8) notBefore.set(id, window.fromS);
       }
     }
     const rest: RestChoice = pick(random, [

@@ -1,0 +1,144 @@
+import { effortFor, type FoundOrder, fairOrder } from '../../src/plan/fairOrder.ts';
+import {
+  type CostWeights,
+  namedOrders,
+  namedStarts,
+  USUAL_WEIGHTS,
+} from '../../src/plan/orderCost.ts';
+import { type OrderRequest, orderProblem } from '../../src/plan/orderProblem.ts';
+import { mulberry32, seed } from '../../src/science/mulberry32.ts';
+import { must } from '../../src/science/refusal.ts';
+import { orderCase } from '../arbitraries/orders.ts';
+import type { Bench, Ratio } from './ratio.ts';
+
+/*
+ * Whether the search is worth its place: over generated lists, how often the best named order comes
+ * within 5 % of the computed one, by three ways of weighing; how near the search comes without its
+ * proof; and how its time grows.
+ */
+
+const WITHIN = 1.05;
+const SHORT_CASES = 60;
+const LONG_CASES = 8;
+
+const WEIGHINGS: readonly { readonly name: string; readonly weights: CostWeights }[] = [
+  { name: 'usual weights', weights: USUAL_WEIGHTS },
+  {
+    name: 'fairness alone',
+    weights: { ...USUAL_WEIGHTS, perSwap: 0, wallPerMinute: 0 },
+  },
+  { name: 'swaps five times as dear', weights: { ...USUAL_WEIGHTS, perSwap: 0.1 } },
+];
+
+interface Outcome {
+  readonly named: number;
+  readonly found: FoundOrder;
+  /** The same without the proof. */
+  readonly guessed: FoundOrder;
+  readonly ms: number;
+}
+
+function search(
+  request: OrderRequest,
+  weights: CostWeights,
+  proofSteps: number | null,
+): { readonly found: FoundOrder; readonly ms: number } {
+  const problem = must(orderProblem(request));
+  const effort = effortFor(problem);
+  const began = performance.now();
+  const looking = fairOrder(
+    problem,
+    weights,
+    seed(1),
+    proofSteps === null ? effort : { ...effort, steps: proofSteps },
+    namedStarts(request, problem),
+  );
+  let step = looking.next();
+  while (!step.done) step = looking.next();
+  return { found: must(step.value), ms: performance.now() - began };
+}
+
+function outcome(request: OrderRequest, weights: CostWeights): Outcome {
+  const named = must(namedOrders(request, weights))
+    .filter(({ name }) => name !== 'side-by-side')
+    .map(({ cost }) => cost.total);
+  const { found, ms } = search(request, weights, null);
+  const { found: guessed } = search(request, weights, 0);
+  return { named: Math.min(...named), found, guessed, ms };
+}
+
+const casesOf = (count: number, leastTurns: number, mostTurns: number): readonly OrderRequest[] =>
+  Array.from({ length: count }, (_, index) =>
+    orderCase(mulberry32(seed(1000 + index)), {
+      leastTurns,
+      mostTurns,
+      mostRepeats: 2,
+      darks: true,
+    }),
+  );
+
+/** What a group of lists comes to under one way of weighing. */
+function compared(
+  lists: string,
+  requests: readonly OrderRequest[],
+  { name, weights }: (typeof WEIGHINGS)[number],
+): readonly Ratio[] {
+  const outcomes = requests.map((request) => outcome(request, weights));
+  const near = outcomes.filter(({ named, found }) => named <= WITHIN * found.cost).length;
+  const proven = outcomes.filter(({ found }) => found.proven).length;
+  const guessedRight = outcomes.filter(
+    ({ guessed, found }) => guessed.cost <= found.cost + 1e-6,
+  ).length;
+  const of = `${lists}, ${name}`;
+  return [
+    {
+      name: `best named order within 5 %: ${of}`,
+      measured: [near],
+      against: [requests.length],
+      unit: 'lists',
+    },
+    {
+      name: `cost of the best named order against the computed: ${of}`,
+      measured: outcomes.map(({ named, found }) => named / found.cost),
+      against: [1],
+      unit: 'cost',
+    },
+    {
+      name: `proven cheapest: ${of}`,
+      measured: [proven],
+      against: [requests.length],
+      unit: 'lists',
+    },
+    {
+      name: `as cheap without the proof: ${of}`,
+      measured: [guessedRight],
+      against: [requests.length],
+      unit: 'lists',
+    },
+    {
+      name: `slowest search against the median: ${of}`,
+      measured: [Math.max(...outcomes.map(({ ms }) => ms))],
+      against: outcomes.map(({ ms }) => ms),
+      unit: 'ms',
+    },
+  ];
+}
+
+export const bench: Bench = async () => {
+  const short = casesOf(SHORT_CASES, 4, 12);
+  const long = casesOf(LONG_CASES, 13, 32);
+  const growth = [8, 16, 32, 64].map((turns) => {
+    const [request] = casesOf(1, turns, turns);
+    return { turns, ms: request ? search(request, USUAL_WEIGHTS, null).ms : Number.NaN };
+  });
+  return [
+    ...WEIGHINGS.flatMap((weighing) => compared('4 to 12 turns', short, weighing)),
+    ...WEIGHINGS.slice(0, 1).flatMap((weighing) => compared('13 to 32 turns', long, weighing)),
+    ...growth.map(({ turns, ms }) => ({
+      name: `planning ${turns} turns against 8`,
+      measured: [ms],
+      against: [growth[0]?.ms ?? Number.NaN],
+      unit: 'ms',
+    })),
+  ];
+};
