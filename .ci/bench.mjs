@@ -52,7 +52,9 @@ function summary(samples) {
 }
 
 /** @param {Ratio} ratio */
-function line({ name, unit, measured, against, aim }) {
+function line({ name, unit, aim, ...figures }) {
+  const measured = [figures.measured].flat();
+  const against = [figures.against].flat();
   const ratio = quantile(measured, 0.5) / quantile(against, 0.5);
   const verdict = aim === undefined ? '' : ratio <= aim ? 'met' : 'MISSED';
   return [
