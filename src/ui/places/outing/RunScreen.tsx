@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
-import type { Served } from '../../../app/journal.ts';
+import type { Journal, Served } from '../../../app/journal.ts';
 import type { Step } from '../../../outing/step.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Notice } from '../../parts/Notice.tsx';
@@ -29,7 +29,6 @@ export function RunScreen() {
   const state = desk.state.value;
   const step = desk.step.value;
   const journal = desk.journal.value;
-  const writing = useLasting(journal?.writing.value ?? false, SAY_WRITING_AFTER_MS);
   if (!state || !step || !journal) return null;
   const answered = (served: Served, done: string | null = null): Served => {
     setSaid(served.how === 'refused' ? words.refused(served.rule) : done);
@@ -39,7 +38,6 @@ export function RunScreen() {
   const run: Run = {
     desk,
     state,
-    writing,
     tap: async (tap) => answered(await desk.tap(tap)),
     undo: async () => answered(await desk.undo(), last ? words.undone(words.did[last.kind]) : null),
   };
@@ -48,7 +46,7 @@ export function RunScreen() {
     <RunContext.Provider value={run}>
       <div class="run">
         <div class="run-said" role="status">
-          {writing && <p class="writing">{words.writing}</p>}
+          <Recording journal={journal} />
           {said && <p>{said}</p>}
           {desk.cameBack.value && last && <p>{words.cameBack(words.did[last.kind])}</p>}
           {desk.savedAgain.value !== null && <p>{words.savedAgain(desk.savedAgain.value)}</p>}
@@ -67,6 +65,13 @@ export function RunScreen() {
       </div>
     </RunContext.Provider>
   );
+}
+
+/** Says that a tap is being written. By itself, as drawing the whole screen would hold the write up. */
+function Recording({ journal }: { readonly journal: Journal }) {
+  const { outing: words } = useWords();
+  const lasts = useLasting(journal.writing.value, SAY_WRITING_AFTER_MS);
+  return lasts ? <p>{words.writing}</p> : null;
 }
 
 function StepScreen({ step }: { readonly step: Step }) {

@@ -12,8 +12,6 @@ export interface Run {
   /** Serves a tap and says so where it made no sense. */
   readonly tap: (tap: Tap) => Promise<Served>;
   readonly undo: () => Promise<Served>;
-  /** A tap is being written for longer than the eye forgives. */
-  readonly writing: boolean;
 }
 
 export const RunContext = createContext<Run | null>(null);
