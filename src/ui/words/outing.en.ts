@@ -23,7 +23,7 @@ export const outing = {
     `The browser cleared its storage. ${events} entries of this outing were written again from memory. Get the log off this phone when you can.`,
   mustReload:
     'A newer version is open in another window. What was recorded is safe. Load this window again.',
-  screenKeptOn: 'screen stays on',
+  screenKeptOn: 'screen on',
   screenNotKept: 'The screen may go off. Set auto-lock to never.',
 
   notSaved: {
