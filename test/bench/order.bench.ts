@@ -126,7 +126,7 @@ export const bench: Bench = async () => {
   const long = casesOf(LONG_CASES, 13, 32);
   const growth = [8, 16, 32, 64].map((turns) => {
     const [request] = casesOf(1, turns, turns);
-    return { turns, ms: request ? search(request, USUAL_WEIGHTS, null).ms : Number.NaN };
+    return { turns, ms: request ? search(request, USUAL_WEIGHTS).ms : Number.NaN };
   });
   return [
     ...WEIGHINGS.flatMap((weighing) => compared('4 to 12 turns', short, weighing)),
