@@ -141,3 +141,47 @@ test('side by side one tap starts both, and each has its own end and record', as
   await record(app);
   await seeAsked(app, 'List done');
 });
+
+test('the whole of it goes to another phone as a backup, once and whole', async () => {
+  await app.tap('button', 'End the outing');
+  await seeAsked(app, 'Ended');
+  await app.tap('button', 'Log');
+  await app.tap('button', /^Backup and restore/);
+  await app.tap('button', 'Make the backup ready');
+  const backup = await app.download(() => app.tap('button', 'Save it'));
+  await app.tap('button', 'Close');
+  await server.comeBack();
+  const other = await takePhone({ zone: 'Europe/London' });
+  try {
+    const { window } = other;
+    await window.open(server.address);
+    await window.tap('button', 'Add a body');
+    await window.tap('button', 'Log');
+    await window.tap('button', /^Backup and restore/);
+    const half = backup.bytes.slice(0, backup.bytes.length / 2);
+    await window.upload('Choose a file', { name: 'half.json', bytes: half });
+    await window.see(/It is damaged/);
+    await window.upload('Choose a file', backup);
+    await window.see(/2 bodies/);
+    await window.see(/2 rigs/);
+    await window.see(/1 plan/);
+    await window.tap('button', 'Take it in');
+    await window.see('Taken in. What was here stays as it was.');
+    await window.upload('Choose a file', backup);
+    await window.see('Nothing new');
+    await window.tap('button', 'Close');
+    await window.tap('button', 'Back');
+    expect(await window.count('button', /^Two formats/)).toBe(2);
+    expect(window.problems).toEqual([]);
+  } finally {
+    await other.throwAway();
+  }
+});
+
+test('the browser is asked to keep what is stored, and what it answered is said', async () => {
+  await app.tap('button', 'Gear');
+  await app.see(/^Storage: the browser may clear it/);
+  await phone.allow('persistent-storage');
+  await app.tap('button', 'Ask the browser to keep it');
+  await app.see('Storage: kept. The browser will not clear it by itself.');
+});
