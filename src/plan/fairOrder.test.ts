@@ -168,7 +168,8 @@ describe('the course of an order', () => {
               span.rig === frame.rig && span.toS <= (timeline.frames[index]?.startS ?? 0) + 1e-6,
           );
           const longest = Math.max(0, ...own.map(({ fromS, toS }) => toS - fromS));
-          if (rig?.waits !== 'off' || capped.has(frame.set) || longest >= rest.longestS) continue;
+          if (rig?.waits !== 'off' || capped.has(frame.set) || longest >= rest.longestS - 1e-6)
+            continue;
           limited += 1;
           const settling = duration(request.plan.allowances.settleS + rig.timerS);
           const rested = restedMidHeat(rig.model, {

@@ -23,7 +23,7 @@ import { ROUNDING, type Search } from './orderSearch.ts';
  * reversal or move makes cheaper and that beats or equals every start; how much cheaper any order
  * could be at most is said by the bound, which is a wide one for long lists. Measured on 60 lists of
  * 4 to 12 turns (test/bench/order.bench.ts): without its proof the search found the cheapest order of
- * nine lists in ten, and one 20 % dearer at worst; on lists of 48 turns two seeds may end 10 % apart.
+ * nine lists in ten, and one 20 % dearer at worst; on lists of 48 turns two seeds may end a fifth apart.
  *
  * Pure and repeatable: it takes its chance from the seed and its pauses by yielding.
  */
