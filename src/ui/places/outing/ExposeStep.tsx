@@ -50,7 +50,7 @@ export function ExposeStep({ step }: { readonly step: Extract<Step, { kind: 'exp
               <RigName gear={state.gear} rig={frame.rig} />
             </p>
           )}
-          <Dials settings={frame.settings} />
+          <Dials settings={frame.settings} small={!single} />
           <How frame={frame} short={step.short} />
         </div>
       ))}

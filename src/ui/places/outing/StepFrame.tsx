@@ -56,7 +56,7 @@ export function StepFrame(props: Props) {
         <div class="step-body">{children}</div>
       </div>
       <footer class="step-foot">
-        <VerdictStrip />
+        <VerdictStrip short={Boolean(others)} />
         {others && <div class="side-acts">{others}</div>}
         <div class="side-acts">
           <SideActs />

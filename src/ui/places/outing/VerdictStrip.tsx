@@ -6,7 +6,7 @@ import { useWords } from '../../words/words.ts';
 import { rigText } from './RigName.tsx';
 import { useRun } from './useRun.ts';
 
-/** Below this height five verdicts and three dials do not fit together. */
+/** Below this height five verdicts and three dials do not fit together, nor beside another act. */
 const LOW = matchMedia('(max-height: 760px)');
 
 /**
@@ -14,7 +14,7 @@ const LOW = matchMedia('(max-height: 760px)');
  * good offer a retake at once. It folds once it was said, and is gone when the
  * next frame starts.
  */
-export function VerdictStrip() {
+export function VerdictStrip({ short }: { readonly short: boolean }) {
   const { state, tap } = useRun();
   const { outing: words } = useWords();
   const [opened, setOpened] = useState<MadeId | null>(null);
@@ -24,7 +24,7 @@ export function VerdictStrip() {
   if (!state.mounted.includes(rig)) return null;
   const open = opened === last.id;
   const shown =
-    open || (last.verdict === null && !LOW.matches) ? VERDICTS : shortList(last.verdict);
+    open || (last.verdict === null && !short && !LOW.matches) ? VERDICTS : shortList(last.verdict);
   const waits = state.queue.some((frame) => frame.key === key);
   const judge = async (verdict: Verdict) => {
     setOpened(null);
