@@ -1,10 +1,21 @@
 import { mkdir, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { asked, record, setUp, shoot, start, unhurried, wait, wake } from '../journeys/acts/run.ts';
+import {
+  asked,
+  record,
+  setUp,
+  shoot,
+  start,
+  unhurried,
+  untilExpose,
+  wait,
+  wake,
+} from '../journeys/acts/run.ts';
 import { buildApp } from '../journeys/driver/build.ts';
 import { takePhone } from '../journeys/driver/chromium.ts';
 import type { AppWindow } from '../journeys/driver/phone.ts';
 import { startServer } from '../journeys/driver/server.ts';
+import { rareSteps } from './rareSteps.ts';
 
 /** The practice outing's own evening, early enough for its start. */
 const EVENING = Date.UTC(2027, 1, 12, 17, 30);
@@ -80,6 +91,9 @@ async function walk(window: AppWindow, picture: (screen: string) => Promise<void
   await window.tap('button', 'Back');
   await outing(window, picture);
   await log(window, picture);
+  await window.tap('button', 'Outing');
+  await window.tap('button', 'Put the outing aside');
+  await rareSteps(window, picture);
 }
 
 async function outing(window: AppWindow, picture: (screen: string) => Promise<void>) {
@@ -119,7 +133,14 @@ async function outing(window: AppWindow, picture: (screen: string) => Promise<vo
   await window.tap('button', 'Meter reading');
   await picture('reading');
   await window.tap('button', 'Close');
+  await window.tap('button', 'Moved');
+  await window.seeThe('button', 'Retake it');
+  await picture('verdict');
+  let short = false;
   for (let frame = 0; frame < 20 && (await asked(window)) !== 'List done'; frame += 1) {
+    await untilExpose(window);
+    if (!short && (await window.count('button', 'Taken')) > 0) await picture('short');
+    short ||= (await window.count('button', 'Taken')) > 0;
     await shoot(window, 70);
   }
   await picture('list-done');

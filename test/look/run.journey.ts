@@ -1,6 +1,4 @@
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
-import { journalFile } from '../../src/exchange/journalFile.ts';
-import { A, B, dialled, Evening, frame, gear, planOf, s } from '../evenings/evening.ts';
 import {
   record,
   seeAsked,
@@ -14,7 +12,6 @@ import {
 import { takePhone } from '../journeys/driver/chromium.ts';
 import type { AppWindow, Size } from '../journeys/driver/phone.ts';
 import { type AppServer, startServer } from '../journeys/driver/server.ts';
-import { goTo } from '../journeys/places.ts';
 import {
   cutOff,
   outOfSight,
@@ -23,6 +20,7 @@ import {
   tooFaint,
   tooSmall,
 } from './measure.ts';
+import { rareSteps } from './rareSteps.ts';
 
 const UPRIGHT: readonly Size[] = [
   { width: 390, height: 844 },
@@ -154,74 +152,6 @@ async function walkRun(app: AppWindow, look: Look): Promise<void> {
   await app.tap('button', 'Put the outing aside');
 }
 
-/** Three rigs of which one takes its own dark frame, rests by the rule; and two side by side. */
-function evenings(): readonly [busy: Evening, beside: Evening] {
-  const c = gear.rigs[2]?.id;
-  if (c === undefined) throw new Error('the practice gear has no third rig');
-  const long = [1, 2].map((repeat) => frame('long', c, dialled('5.6', '60', '800'), { repeat }));
-  const busy = new Evening(long, {
-    ...planOf(long, { rest: { on: true, factor: 3, offUpToS: s(10) } }),
-    name: 'Its own dark',
-  });
-  busy.setUp().shoot();
-  const both = [A, B].map((rig) => frame('both', rig, dialled('8', '8', '800')));
-  const beside = new Evening(
-    both,
-    { ...planOf(both, { order: 'side-by-side' }), name: 'Side by side' },
-    'another-phone',
-  );
-  beside.setUp();
-  return [busy, beside];
-}
-
-/** What the practice outing never asks for. */
-async function walkTheRest(app: AppWindow, look: Look): Promise<void> {
-  await goTo(app, 'Log');
-  await app.tap('button', 'Log');
-  await app.tap('button', /^Backup and restore/);
-  const [busy, beside] = evenings();
-  for (const [at, { events }] of [busy, beside].entries()) {
-    const outing = `look-${at}` as (typeof events)[number]['outing'];
-    const own = events.map((event) => ({ ...event, outing }));
-    const stamp = { app: 'look', written: '2027-02-12T21:00:00.000Z' };
-    const text = journalFile.write({ outing, events: own, frames: [] }, stamp);
-    const bytes = new TextEncoder().encode(text);
-    await app.upload('Choose a file', { name: 'journal.json', bytes });
-    await app.tap('button', 'Take it in');
-    await app.see(/^Taken in/);
-  }
-  await app.back();
-  await app.tap('button', /^Its own dark/);
-  // Right after its exposure, when the body is at its dark frame.
-  await app.clock.jumpWall(new Date(busy.now().wallMs));
-  await app.tap('button', 'Go on with this outing');
-  await seeAsked(app, 'Dark frame');
-  await look('busy', 'run');
-  await wait(app, 61);
-  await seeAsked(app, 'Rest');
-  await look('rest', 'run');
-  await app.tap('button', 'More');
-  await app.tap('button', 'End the outing');
-  await app.tap('button', 'End the outing', {
-    within: { role: 'dialog', name: 'End the outing' },
-  });
-  await app.tap('button', 'Put the outing aside');
-  await app.tap('button', 'Log');
-  await app.tap('button', 'Log');
-  await app.tap('button', /^Side by side/);
-  await app.tap('button', 'Go on with this outing');
-  await seeAsked(app, 'Mount');
-  await look('all rigs to mount', 'run');
-  await untilExpose(app);
-  await look('all rigs to expose', 'run');
-  await app.tap('button', 'Start all');
-  await wait(app, 4);
-  await look('two exposures', 'run');
-  await wait(app, 30);
-  await wake(app);
-  await look('two records', 'run');
-}
-
 /** Everything that is wrong with a screen at one size, each in words. */
 async function faultsOf(app: AppWindow, kind: Kind, size: Size): Promise<readonly string[]> {
   if (kind === 'dark') return [];
@@ -285,7 +215,7 @@ test.each(['dark', 'light'] as const)(
       await app.open(server.address);
       await walkPlaces(app, look);
       await walkRun(app, look);
-      await walkTheRest(app, look);
+      await rareSteps(app, (screen) => look(screen, 'run'));
       expect(faults).toEqual([]);
       expect(screens).toBe(40);
       expect(app.problems).toEqual([]);
