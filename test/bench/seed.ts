@@ -19,7 +19,7 @@ export async function readBack(window: AppWindow, events: readonly OutingEvent[]
   await longSee(window, 'It would bring in');
   await window.tap('button', 'Take it in');
   await longSee(window, 'Taken in.');
-  await window.back();
+  await window.tap('button', 'Log');
   await window.seeThe('heading', 'Log');
 }
 

@@ -46,7 +46,7 @@ export async function rareSteps(
     await app.tap('button', 'Take it in');
     await app.see(/^Taken in/);
   }
-  await app.back();
+  await app.tap('button', 'Log');
   await app.tap('button', /^Its own dark/);
   // Right after its exposure, when the body is at its dark frame.
   await app.clock.jumpWall(new Date(busy.now().wallMs));
