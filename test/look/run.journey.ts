@@ -163,7 +163,9 @@ async function faultsOf(app: AppWindow, kind: Kind, size: Size): Promise<readonl
     ...(await tooSmall(app, run ? 64 : 48)),
     ...(run ? await tooClose(app, 12) : []),
     // On the narrowest phone a long mark takes a line for itself.
-    ...(run && size.width >= 360 ? await outOfSight(app, '.dials:not(.small) .mark, .count') : []),
+    ...(run && size.width >= 360
+      ? await outOfSight(app, '.to-dial:not(.small) .mark, .count')
+      : []),
     ...(run && !lying ? await actTooSmall(app) : []),
   ];
   return found.map((fault) => `${size.width} x ${size.height}: ${fault}`);

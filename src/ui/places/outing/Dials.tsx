@@ -17,7 +17,7 @@ export function Dials({ settings, changed, small }: Props) {
   const { format } = words;
   const { time } = settings;
   return (
-    <dl class={small ? 'dials small' : 'dials'}>
+    <dl class={small ? 'to-dial small' : 'to-dial'}>
       <One label={dial.aperture} turn={changed?.f} before="f/" value={settings.fMark} />
       {time.kind === 'bulb' ? (
         <One

@@ -1,6 +1,5 @@
 import { Button } from '../../parts/Button.tsx';
 import { Screen } from '../../parts/Screen.tsx';
-import { NightSwitch } from '../../shell/NightSwitch.tsx';
 import { useApp } from '../../shell/useApp.ts';
 import { useWords } from '../../words/words.ts';
 import { UndoButton } from './SideActs.tsx';
@@ -14,7 +13,6 @@ export function EndedStep() {
   return (
     <Screen
       title={words.step.ended}
-      acts={<NightSwitch />}
       foot={
         <div class="step-foot">
           <div class="side-acts">

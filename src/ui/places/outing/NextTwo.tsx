@@ -5,10 +5,10 @@ import { RigName } from './RigName.tsx';
 import { useRun } from './useRun.ts';
 
 /** The next two frames after the one in hand, always in sight. */
-export function NextTwo({ after }: { readonly after: PlannedFrame | null }) {
+export function NextTwo({ after }: { readonly after: PlannedFrame }) {
   const { state } = useRun();
   const words = useWords();
-  const waiting = state.queue.filter(({ key }) => key !== after?.key).slice(0, 2);
+  const waiting = state.queue.filter(({ key }) => key !== after.key).slice(0, 2);
   return (
     <section class="next-two" aria-label={words.outing.next}>
       {waiting.length === 0 ? (

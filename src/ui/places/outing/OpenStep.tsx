@@ -38,13 +38,16 @@ export function OpenStep({ step }: { readonly step: Extract<Step, { kind: 'open'
               <li key={open.frame.id}>
                 <RigName gear={state.gear} rig={open.frame.planned.rig} />
                 <Timer open={open} small />
+                {open.phase.phase === 'to-record' && (
+                  <Dials settings={open.frame.planned.settings} small />
+                )}
               </li>
             ))}
           </ul>
         ) : (
           <Timer open={inHand} />
         )}
-        {toRecord && <Dials settings={frame.planned.settings} small />}
+        {!several && toRecord && <Dials settings={frame.planned.settings} small />}
       </StepFrame>
       <DarkScreen frames={step.frames} />
       {changing && <OtherwiseSheet frame={changing.frame} onClose={() => setOtherwise(null)} />}

@@ -9,7 +9,6 @@ import { RigSign } from '../../parts/RigSign.tsx';
 import { Screen } from '../../parts/Screen.tsx';
 import { Section } from '../../parts/Section.tsx';
 import { Tick } from '../../parts/Tick.tsx';
-import { NightSwitch } from '../../shell/NightSwitch.tsx';
 import { useWords, type Words } from '../../words/words.ts';
 import { UndoButton } from './SideActs.tsx';
 import { useRun } from './useRun.ts';
@@ -30,7 +29,6 @@ export function SetUp() {
   return (
     <Screen
       title={words.setUp.title}
-      acts={<NightSwitch />}
       foot={
         <div class="step-foot">
           {missing > 0 && <p>{words.setUp.missing(missing)}</p>}

@@ -50,8 +50,8 @@ export function StepFrame(props: Props) {
           {set && <p class="intent">{set.intent}</p>}
           {frame && <Whereabouts frame={frame} attempt={attempt} />}
         </header>
-        <NextTwo after={frame} />
-        <LightLine />
+        {frame && <NextTwo after={frame} />}
+        {frame && <LightLine />}
         <Resting />
         <div class="step-body">{children}</div>
       </div>
@@ -112,9 +112,13 @@ function Whereabouts({ frame, attempt }: WhereaboutsProps) {
 function Resting() {
   const { state, desk } = useRun();
   const { outing: words, format } = useWords();
+  const step = desk.step.value;
+  // The rest that is waited for has its own countdown.
+  const waitedFor = step?.kind === 'rest' ? step.resting.rig : null;
+  const others = desk.resting.value.filter(({ rig }) => rig !== waitedFor);
   return (
     <>
-      {desk.resting.value.map(({ rig, leftS }) => (
+      {others.map(({ rig, leftS }) => (
         <p key={rig} class="where">
           {words.rest.ready(rigText(state.gear, rig), format.duration(duration(Math.ceil(leftS))))}
         </p>
