@@ -1,7 +1,7 @@
 import type { Besides, Both } from '../../plan/besides.ts';
 import type { Framing } from '../../plan/plan.ts';
 import './BesidesLines.css';
-import { useWords } from '../words/words.ts';
+import { usePairWords } from '../words/pair.ts';
 import { Disclosure } from './Disclosure.tsx';
 
 interface Props {
@@ -12,7 +12,7 @@ interface Props {
 
 /** What sets a pair apart besides brightness, each in its own unit, in no sum. */
 export function BesidesLines({ besides, framing, letters }: Props) {
-  const { format, pair } = useWords();
+  const { format, pair } = usePairWords();
   const factor = (value: number) => pair.factorOf(format.number(value, 2));
   const signed = (value: number) =>
     value > 0 ? `+${format.number(value, 1)}` : format.number(value, 1);

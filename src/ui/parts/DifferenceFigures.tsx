@@ -1,7 +1,7 @@
 import { CAUSES, type Cause, type KnownOrUnknown, type WhyUnknown } from '../../plan/causes.ts';
 import { type Differences, evenUp, type Figure as Sum } from '../../plan/differences.ts';
 import type { Stops } from '../../science/units.ts';
-import { useWords } from '../words/words.ts';
+import { usePairWords } from '../words/pair.ts';
 import { causeWords } from './causeWords.ts';
 import { Figure } from './Figure.tsx';
 import { Figures } from './Figures.tsx';
@@ -11,7 +11,7 @@ import './DifferenceFigures.css';
 
 /** A pair by cause, with the sum, the even-up and the figures of light, planned or made. */
 export function DifferenceFigures({ differences }: { readonly differences: Differences }) {
-  const words = useWords();
+  const words = usePairWords();
   const { format, pair } = words;
   const { lines, sum, residual, light } = differences;
   const free = residual === null;
@@ -91,7 +91,7 @@ export function DifferenceFigures({ differences }: { readonly differences: Diffe
 
 /** How sure a difference is that was worked out and not set; below it where the column is narrow. */
 function Width({ of }: { readonly of: KnownOrUnknown }) {
-  const width = widthWords(useWords(), of);
+  const width = widthWords(usePairWords(), of);
   return width && <span class="width">{width}</span>;
 }
 

@@ -1,6 +1,7 @@
 import { useId } from 'preact/hooks';
 import { parseMark } from '../../gear/decimal.ts';
 import { isRefusal } from '../../science/refusal.ts';
+import { faultWords } from '../words/faults.ts';
 import { useWords } from '../words/words.ts';
 import { describedBy, Field } from './Field.tsx';
 import { useDraft } from './useDraft.ts';
@@ -17,13 +18,13 @@ interface Props {
 
 /** A position of a dial, typed. `<MarkField label="Widest" value={dial.widest} onCommit={…} />` */
 export function MarkField({ label, value, unit, hint, onCommit }: Props) {
-  const { fault: sentence, parts } = useWords();
+  const words = useWords();
   const id = useId();
   const { fault, text, ...events } = useDraft(value, (typed) => {
-    if (typed.trim() === '') return parts.needed;
+    if (typed.trim() === '') return words.parts.needed;
     const mark = parseMark(typed);
     return isRefusal(mark)
-      ? sentence({ refused: true, rule: mark.rule, path: '', params: {} })
+      ? faultWords(words).fault({ refused: true, rule: mark.rule, path: '', params: {} })
       : onCommit(mark);
   });
   return (

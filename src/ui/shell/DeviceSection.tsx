@@ -2,42 +2,42 @@ import { Button } from '../parts/Button.tsx';
 import { Notice } from '../parts/Notice.tsx';
 import { Section } from '../parts/Section.tsx';
 import { Switch } from '../parts/Switch.tsx';
-import { useWords } from '../words/words.ts';
+import { useDeviceWords } from '../words/device.ts';
 import { useApp } from './useApp.ts';
 
 /** What holds for this device: a newer version, ready for offline, storage, the dimmed figures. */
 export function DeviceSection() {
   const { preferences, readiness, updateOffered, applyUpdate, version } = useApp();
-  const { shell } = useWords();
+  const say = useDeviceWords();
   const keeping = readiness.keeping.value;
   const { dim, bySun } = preferences.current.value;
   return (
-    <Section title={shell.device}>
+    <Section title={say.title}>
       {updateOffered.value && (
-        <Notice acts={<Button onPress={applyUpdate}>{shell.takeUpdate}</Button>}>
-          {shell.updateWaits}
+        <Notice acts={<Button onPress={applyUpdate}>{say.takeUpdate}</Button>}>
+          {say.updateWaits}
         </Notice>
       )}
-      <p role="status">{shell.offline[readiness.offline.value]}</p>
-      <p>{shell.keeping[keeping]}</p>
+      <p role="status">{say.offline[readiness.offline.value]}</p>
+      <p>{say.keeping[keeping]}</p>
       {keeping === 'may-be-cleared' && (
         <div class="acts">
-          <Button onPress={readiness.askToKeep}>{shell.askToKeep}</Button>
+          <Button onPress={readiness.askToKeep}>{say.askToKeep}</Button>
         </div>
       )}
       <Switch
-        label={shell.bySun}
-        hint={shell.bySunHint}
+        label={say.bySun}
+        hint={say.bySunHint}
         on={bySun}
         onChange={(on) => preferences.change({ bySun: on })}
       />
       <Switch
-        label={shell.dim}
-        hint={shell.dimHint}
+        label={say.dim}
+        hint={say.dimHint}
         on={dim}
         onChange={(on) => preferences.change({ dim: on })}
       />
-      <p>{shell.version(version)}</p>
+      <p>{say.version(version)}</p>
     </Section>
   );
 }

@@ -1,4 +1,6 @@
+import type { NotTaken } from '../../app/files.ts';
 import type { Fault } from '../../gear/read.ts';
+import { log } from './log.en.ts';
 
 type Sentence = (params: Fault['params']) => string;
 
@@ -72,3 +74,32 @@ export const faultSentences: Readonly<Record<string, Sentence>> = {
   'body-gone': () => 'A rig needs a body that is not there. Choose another body.',
   'lens-gone': () => 'A rig needs a lens that is not there. Choose another lens.',
 };
+
+/** What is wrong with what was entered or with a file. */
+export const faults = {
+  /** What is wrong with a value, in one sentence. */
+  fault: ({ rule, params }: Fault): string =>
+    faultSentences[rule]?.(params) ?? `This cannot be taken: ${rule}. Enter it in another way.`,
+  /** Why a file was not taken. */
+  notTaken(not: NotTaken): string {
+    if (not.how === 'refused') return fileFault(not.fault);
+    if (not.how === 'unsaved')
+      return 'Nothing was taken: something entered here is not saved yet. Save it, then choose the file again.';
+    if (not.how === 'store')
+      return `Nothing was taken, and nothing here has changed. ${log.why[not.fault.kind]}`;
+    return {
+      'too-large':
+        'Nothing was taken: the file is too large to be one of ours. Choose another file.',
+      'not-text': 'Nothing was taken: the file is not text. Choose another file.',
+      'part-missing':
+        'Nothing was taken: a part of the app is not on the device. Open the app once with a network, then choose the file again.',
+      gone: 'Nothing was taken: the phone does not give the file out any more. Choose it again.',
+    }[not.why];
+  },
+};
+
+/** With the first fault and its place. */
+function fileFault({ rule, params, path }: Fault): string {
+  const sentence = faultSentences[rule]?.(params) ?? `It breaks a rule: ${rule}.`;
+  return `Nothing was taken from the file, and nothing here has changed. ${path === '' ? '' : `At ${path}: `}${sentence}`;
+}

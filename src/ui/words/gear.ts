@@ -1,3 +1,4 @@
+import { faultWords } from './faults.ts';
 import { gear as en } from './gear.en.ts';
 import { useWords, type Words } from './words.ts';
 
@@ -6,5 +7,5 @@ const GEAR: Readonly<Record<Words['language'], typeof en>> = { en };
 /** All words and those of the Gear place, which come with it, later than the first script. */
 export function useGearWords() {
   const words = useWords();
-  return { ...words, gear: GEAR[words.language] };
+  return { ...words, ...faultWords(words), gear: GEAR[words.language] };
 }

@@ -4,7 +4,7 @@ import type { BandName } from '../../light/night.ts';
 import type { Contradiction } from '../../light/scene.ts';
 import type { SkyCondition } from '../../science/cloud.ts';
 import type { SunEventName } from '../../science/skyEvents.ts';
-import { faultSentences } from './faults.en.ts';
+import { faults } from './faults.en.ts';
 
 const minutes = (count: number): string => (count === 1 ? '1 minute' : `${count} minutes`);
 
@@ -70,9 +70,7 @@ export const light = {
   about: 'About this site',
   latitude: (figure: string, north: boolean) => `${figure}° ${north ? 'N' : 'S'}`,
   longitude: (figure: string, east: boolean) => `${figure}° ${east ? 'E' : 'W'}`,
-  fault: ({ rule, params }: Fault): string =>
-    (LIGHT_FAULTS[rule] ?? faultSentences[rule])?.(params) ??
-    `This cannot be taken: ${rule}. Enter it in another way.`,
+  fault: (fault: Fault): string => LIGHT_FAULTS[fault.rule]?.(fault.params) ?? faults.fault(fault),
 
   /* The night. */
   evening: 'Evening',

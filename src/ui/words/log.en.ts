@@ -1,4 +1,4 @@
-import type { Left, NotTaken } from '../../app/files.ts';
+import type { Left } from '../../app/files.ts';
 
 const count = (number: number, one: string, several: string): string =>
   `${number} ${number === 1 ? one : several}`;
@@ -109,18 +109,4 @@ export const log = {
 
   files: 'Backup and restore',
   filesInShort: 'Everything in one file, and files read back',
-  notTaken(not: Exclude<NotTaken, { how: 'refused' }>): string {
-    if (not.how === 'unsaved')
-      return 'Nothing was taken: something entered here is not saved yet. Save it, then choose the file again.';
-    if (not.how === 'store')
-      return `Nothing was taken, and nothing here has changed. ${log.why[not.fault.kind]}`;
-    return {
-      'too-large':
-        'Nothing was taken: the file is too large to be one of ours. Choose another file.',
-      'not-text': 'Nothing was taken: the file is not text. Choose another file.',
-      'part-missing':
-        'Nothing was taken: a part of the app is not on the device. Open the app once with a network, then choose the file again.',
-      gone: 'Nothing was taken: the phone does not give the file out any more. Choose it again.',
-    }[not.why];
-  },
 };

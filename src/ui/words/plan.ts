@@ -1,12 +1,14 @@
+import { faultWords } from './faults.ts';
+import { type PairWords, withPair } from './pair.ts';
 import { plan as en } from './plan.en.ts';
 import { useWords, type Words } from './words.ts';
 
 const PLAN: Readonly<Record<Words['language'], typeof en>> = { en };
 
 /** All words and those of the Plan place, which come with it, later than the first script. */
-export type PlanWords = Words & { readonly plan: typeof en };
+export type PlanWords = PairWords & ReturnType<typeof faultWords> & { readonly plan: typeof en };
 
 export function usePlanWords(): PlanWords {
   const words = useWords();
-  return { ...words, plan: PLAN[words.language] };
+  return { ...withPair(words), ...faultWords(words), plan: PLAN[words.language] };
 }

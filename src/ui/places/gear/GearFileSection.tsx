@@ -12,8 +12,7 @@ import { useGearWords } from '../../words/gear.ts';
 /** Own gear to a file, and gear from a file. */
 export function GearFileSection() {
   const { gear: desk, gearFiles } = useApp();
-  const words = useGearWords();
-  const { gear } = words;
+  const { gear, notTaken } = useGearWords();
   const [offer, setOffer] = useState<Offer | null | 'closed'>('closed');
   const [taken, setTaken] = useState<Taken | null>(null);
   return (
@@ -28,15 +27,12 @@ export function GearFileSection() {
           onFile={(file) => void gearFiles.take(file).then(setTaken)}
         />
       </div>
-      {taken && <Notice urgent>{sentence(taken, words)}</Notice>}
+      {taken && (
+        <Notice urgent>{taken.how === 'taken' ? gear.taken(taken.brings) : notTaken(taken)}</Notice>
+      )}
       {offer !== 'closed' && (
         <GiveFile title={gear.toFile} offer={offer} onClose={() => setOffer('closed')} />
       )}
     </Section>
   );
-}
-
-function sentence(taken: Taken, { fileFault, gear, log }: ReturnType<typeof useGearWords>): string {
-  if (taken.how === 'taken') return gear.taken(taken.brings);
-  return taken.how === 'refused' ? fileFault(taken.fault) : log.notTaken(taken);
 }

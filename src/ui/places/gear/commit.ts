@@ -4,7 +4,7 @@ import type { Lens } from '../../../gear/lens.ts';
 import { bodyFields, lensFields } from '../../../gear/parse.ts';
 import { isFault } from '../../../gear/read.ts';
 import { useApp } from '../../shell/useApp.ts';
-import { useWords } from '../../words/words.ts';
+import { useGearWords } from '../../words/gear.ts';
 
 /** Takes one field's new value, or says in one sentence why not. */
 export type CommitField<T> = <K extends keyof T>(field: K, value: unknown) => string | null;
@@ -12,7 +12,7 @@ export type CommitField<T> = <K extends keyof T>(field: K, value: unknown) => st
 /** Commits the fields of a stored body. */
 export function useBodyCommit(id: BodyId): CommitField<Body> {
   const { gear } = useApp();
-  const { fault } = useWords();
+  const { fault } = useGearWords();
   return (field, value) => {
     const read = bodyFields[field](value);
     const broken = isFault(read) ? read : gear.changeBody(id, { [field]: read });
@@ -23,7 +23,7 @@ export function useBodyCommit(id: BodyId): CommitField<Body> {
 /** Commits the fields of a stored lens. */
 export function useLensCommit(id: LensId): CommitField<Lens> {
   const { gear } = useApp();
-  const { fault } = useWords();
+  const { fault } = useGearWords();
   return (field, value) => {
     const read = lensFields[field](value);
     const broken = isFault(read) ? read : gear.changeLens(id, { [field]: read });

@@ -7,7 +7,7 @@ import { Section } from '../../parts/Section.tsx';
 import { Sheet } from '../../parts/Sheet.tsx';
 import { TakeFile } from '../../parts/TakeFile.tsx';
 import { useApp } from '../../shell/useApp.ts';
-import { type LogDeskWords, useLogDeskWords } from '../../words/logDesk.ts';
+import { useLogDeskWords } from '../../words/logDesk.ts';
 import { LeaveButton } from './LeaveButton.tsx';
 
 /** Everything in one file, and files read back. */
@@ -41,8 +41,7 @@ export function FilesScreen() {
 /** A file is read and told; only a second tap takes it in. */
 function Restore() {
   const { files } = useApp();
-  const words = useLogDeskWords();
-  const { log: say } = words;
+  const { log: say, notTaken } = useLogDeskWords();
   const [state, setState] = useState<Looked | Taken | 'idle' | 'busy'>('idle');
   const after = (work: Promise<Looked | Taken>) => {
     setState('busy');
@@ -63,17 +62,11 @@ function Restore() {
           onLeave={() => setState('idle')}
         />
       )}
-      {answer && answer.how !== 'fits' && <Notice urgent>{outcome(words, answer)}</Notice>}
+      {answer && answer.how !== 'fits' && (
+        <Notice urgent>{answer.how === 'taken' ? say.taken : notTaken(answer)}</Notice>
+      )}
     </>
   );
-}
-
-function outcome(
-  { fileFault, log }: LogDeskWords,
-  answer: Exclude<Looked | Taken, { how: 'fits' }>,
-) {
-  if (answer.how === 'taken') return log.taken;
-  return answer.how === 'refused' ? fileFault(answer.fault) : log.notTaken(answer);
 }
 
 interface BroughtProps {
