@@ -3,12 +3,14 @@ import type { Device } from '../device/device.ts';
 import type { Store } from '../store/contract.ts';
 import { createDrafts, type DraftDesk } from './drafts.ts';
 import { createFileDesk, type FileDesk } from './files.ts';
-import { createGearDesk, type GearDesk } from './gear.ts';
-import { createGearFiles, type GearFiles } from './gearFiles.ts';
+import type { GearWorld } from './gear.ts';
+import type { GearFileWorld } from './gearFiles.ts';
+import { createKeptGear, type KeptGear } from './keptGear.ts';
+import { createKeptPlans, type KeptPlans } from './keptPlans.ts';
 import type { LightWorld } from './light.ts';
 import { createLogDesk, type LogDesk } from './log.ts';
 import { type Browser, createNavigation, type Navigation } from './navigation.ts';
-import { createPlanDesk, type PlanDesk } from './plans.ts';
+import type { PlanWorld } from './plans.ts';
 import { createPreferences, type Preferences, type Theme } from './preferences.ts';
 import { createReadiness, type Readiness } from './readiness.ts';
 import { createRunDesk, type RunDesk } from './run.ts';
@@ -16,6 +18,9 @@ import { createSaving, type Saving } from './saving.ts';
 import { createSiteDesk, type SiteDesk } from './sites.ts';
 import { createTheme } from './theme.ts';
 import { createUndo, type Undo } from './undo.ts';
+
+/** What the desks are made of that load later (`gear.ts`, `gearFiles.ts`, `light.ts`, `plans.ts`). */
+export type DeskWorld = GearWorld & GearFileWorld & LightWorld & PlanWorld;
 
 /** The whole app as the screens see it: signals to show, acts to call. */
 export interface App {
@@ -27,13 +32,11 @@ export interface App {
   readonly saving: Saving;
   readonly undo: Undo;
   readonly readiness: Readiness;
-  readonly gear: GearDesk;
-  readonly gearFiles: GearFiles;
+  readonly gear: KeptGear;
   readonly drafts: DraftDesk;
-  readonly plans: PlanDesk;
+  readonly plans: KeptPlans;
   readonly sites: SiteDesk;
-  /** What the desk of the Light place is made of: it loads later (`light.ts`). */
-  readonly light: LightWorld;
+  readonly desks: DeskWorld;
   readonly run: RunDesk;
   readonly log: LogDesk;
   readonly files: FileDesk;
@@ -43,10 +46,16 @@ export interface App {
   readonly installFirst: boolean;
   /** The app has never been used on this device: the first screen is due. */
   readonly firstStart: ReadonlySignal<boolean>;
-  /** Answers the first screen with the practice outing. */
-  tryPractice(): void;
+  /**
+   * Answers the first screen with the practice outing.
+   *
+   * @throws what the browser throws if the part that holds it is not on the device.
+   */
+  tryPractice(): Promise<void>;
   /** Answers the first screen with a body of one's own. */
   beginWithOwnBody(): void;
+  /** Answers the first screen with what was backed up elsewhere. */
+  beginWithBackup(): void;
   /** A newer version waits, and nothing runs that it would interrupt. */
   readonly updateOffered: ReadonlySignal<boolean>;
   applyUpdate(): void;
@@ -80,15 +89,10 @@ export async function createApp(parts: Parts): Promise<App> {
   const undo = createUndo();
   const readiness = createReadiness({ persistence: device.persistence });
   const preferences = createPreferences({ store, saving, startsDark: parts.startsDark });
-  const gear = createGearDesk({
-    store,
-    saving,
-    undo,
-    newId: device.ids.make,
-    onFirstOwnBody: readiness.askToKeep,
-  });
+  const onFirstOwnBody = readiness.askToKeep;
+  const gear = createKeptGear({ store, saving, onFirstOwnBody });
   const drafts = createDrafts({ store, saving });
-  const plans = createPlanDesk({ store, gear: gear.gear, saving, undo, newId: device.ids.make });
+  const plans = createKeptPlans({ store, gear: gear.gear, saving });
   const sites = createSiteDesk({ store, saving });
   const loads = [preferences, gear, drafts, plans, sites].map((desk) => desk.load());
   // All at once: one question after the other would hold up the first screen.
@@ -120,7 +124,7 @@ export async function createApp(parts: Parts): Promise<App> {
     log,
     run,
     version,
-    onFirstOwnBody: readiness.askToKeep,
+    onFirstOwnBody,
   });
   const theme = createTheme({ preferences, run, sites, store, saving, clock, ticker });
   await Promise.all([run.resume(outings), files.load(), theme.load()]);
@@ -137,11 +141,23 @@ export async function createApp(parts: Parts): Promise<App> {
     undo,
     readiness,
     gear,
-    gearFiles: createGearFiles({ gear: gear.gear, files, share, clock, version }),
     drafts,
     plans,
     sites,
-    light: { sites, plans, gear, run, undo, newId, clock, ticker, position },
+    desks: {
+      sites,
+      plans,
+      gear,
+      files,
+      run,
+      undo,
+      newId,
+      clock,
+      ticker,
+      position,
+      share,
+      version,
+    },
     run,
     log,
     files,
@@ -153,16 +169,19 @@ export async function createApp(parts: Parts): Promise<App> {
     firstStart: computed(
       () => !preferences.current.value.welcomed && gear.gear.value.bodies.length === 0,
     ),
-    tryPractice() {
-      gear.addPractice();
-      plans.addPractice();
-      sites.addPractice();
+    async tryPractice() {
+      const { addPractice } = await import('./practice.ts');
+      addPractice({ gear, plans, sites });
       preferences.change({ welcomed: true });
       navigation.replace('plan');
     },
     beginWithOwnBody() {
       preferences.change({ welcomed: true });
       navigation.go('gear', 'body', 'new');
+    },
+    beginWithBackup() {
+      preferences.change({ welcomed: true });
+      navigation.go('log', 'files');
     },
     updateOffered: computed(() => readiness.updateWaits.value && !run.underWay.value),
     applyUpdate: parts.applyUpdate,

@@ -15,10 +15,13 @@ import { StoreFailure } from '../store/fault.ts';
 import { memoryStore } from '../store/memory.ts';
 import { eventReader } from './eventReader.ts';
 import { createFileDesk, type FileDesk, type Leaving } from './files.ts';
-import { createGearDesk, type GearDesk } from './gear.ts';
+import { createGearDesk } from './gear.ts';
 import { type Journal, openJournal } from './journal.ts';
+import { createKeptGear, type KeptGear } from './keptGear.ts';
+import { createKeptPlans, type KeptPlans } from './keptPlans.ts';
 import { createLogDesk, type LogDesk } from './log.ts';
-import { createPlanDesk, type PlanDesk } from './plans.ts';
+import { createPlanDesk } from './plans.ts';
+import { addPractice } from './practice.ts';
 import { createSaving, type Saving } from './saving.ts';
 import { createSiteDesk, type SiteDesk } from './sites.ts';
 import { createUndo } from './undo.ts';
@@ -30,8 +33,8 @@ class Phone {
   readonly memory: ReturnType<typeof memoryStore>;
   readonly store: ReturnType<typeof memoryStore>;
   readonly saving: Saving = createSaving();
-  readonly gear: GearDesk;
-  readonly plans: PlanDesk;
+  readonly gear: KeptGear;
+  readonly plans: KeptPlans;
   readonly sites: SiteDesk;
   readonly log: LogDesk;
   readonly files: FileDesk;
@@ -60,13 +63,11 @@ class Phone {
       append: fails(this.memory.append),
     };
     const { store, saving, clock } = this;
-    const newId = this.ids.make;
-    const undo = createUndo();
     const onFirstOwnBody = () => {
       this.askedToKeep += 1;
     };
-    this.gear = createGearDesk({ store, saving, undo, newId, onFirstOwnBody });
-    this.plans = createPlanDesk({ store, gear: this.gear.gear, saving, undo, newId });
+    this.gear = createKeptGear({ store, saving, onFirstOwnBody });
+    this.plans = createKeptPlans({ store, gear: this.gear.gear, saving });
     this.sites = createSiteDesk({ store, saving });
     const state = computed(() => this.journal.value?.state.value ?? null);
     const run = {
@@ -85,7 +86,15 @@ class Phone {
       takeOver: async () => 'owner' as const,
     };
     const writer = name as WriterId;
-    this.log = createLogDesk({ store, writer, clock, newId, locks, run, version: 'one' });
+    this.log = createLogDesk({
+      store,
+      writer,
+      clock,
+      newId: this.ids.make,
+      locks,
+      run,
+      version: 'one',
+    });
     this.files = createFileDesk({
       store,
       share: { offer: (file) => browserShare(this.parts).offer(file) },
@@ -99,6 +108,12 @@ class Phone {
       version: 'one',
       onFirstOwnBody,
     });
+  }
+
+  /** The acts on gear and plans. */
+  desks() {
+    const world = { gear: this.gear, plans: this.plans, undo: createUndo(), newId: this.ids.make };
+    return { gearDesk: createGearDesk(world), planDesk: createPlanDesk(world) };
   }
 
   async takeInHand(outing: OutingId): Promise<void> {
@@ -147,14 +162,14 @@ const ownEvening = (): Evening =>
 /** A phone with a body, a lens, a rig, a plan and an outing of its owner's, and the practice outing. */
 async function usedPhone(): Promise<{ phone: Phone; evening: Evening }> {
   const phone = new Phone('used');
-  phone.gear.addPractice();
-  phone.plans.addPractice();
+  addPractice(phone);
+  const { gearDesk, planDesk } = phone.desks();
   for (const { name, id } of phone.gear.gear.value.bodies.slice(0, 1)) {
-    if (isFault(phone.gear.copyBody(id, `${name}, mine`))) throw new Error('no body');
+    if (isFault(gearDesk.copyBody(id, `${name}, mine`))) throw new Error('no body');
   }
   phone.sites.put({ ...PRACTICE_SITE, id: 'site' as SiteId, name: 'Mine', invented: false }, false);
   const [plan] = phone.plans.plans.value;
-  phone.plans.copy(plan?.id as PlanId, 'Mine');
+  planDesk.copy(plan?.id as PlanId, 'Mine');
   const evening = ownEvening();
   await phone.store.append(evening.events);
   const practice = new Evening(twoSets()).setUp().shootAll();
@@ -391,7 +406,7 @@ describe('a file that comes in', () => {
   it('waits for what is being saved, and is refused while something cannot be', async () => {
     const file = await phone.leave({ what: 'backup' });
     phone.full = true;
-    phone.gear.addLens({
+    phone.desks().gearDesk.addLens({
       name: 'Mine',
       focalMm: 35 as never,
       widest: '2',

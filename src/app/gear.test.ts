@@ -1,4 +1,6 @@
 import { beforeEach, describe, expect, test } from 'vitest';
+import { thingsOf } from '../gear/edit.ts';
+import { PRACTICE_GEAR } from '../gear/practice.ts';
 import { type Fault, isFault } from '../gear/read.ts';
 import { millimetres, pixels, type Stops, stops } from '../science/units.ts';
 import type { Store } from '../store/contract.ts';
@@ -6,6 +8,7 @@ import { StoreFailure } from '../store/fault.ts';
 import { memoryStore } from '../store/memory.ts';
 import { eventReader } from './eventReader.ts';
 import { createGearDesk } from './gear.ts';
+import { createKeptGear } from './keptGear.ts';
 import { createSaving } from './saving.ts';
 import { createUndo } from './undo.ts';
 
@@ -25,19 +28,19 @@ let ids: number;
 function openDesk() {
   const saving = createSaving();
   const undo = createUndo();
-  const desk = createGearDesk({
+  const kept = createKeptGear({
     store,
     saving,
-    undo,
-    newId: () => {
-      ids += 1;
-      return `id-${ids}`;
-    },
     onFirstOwnBody: () => {
       asked += 1;
     },
   });
-  return { desk, saving, undo };
+  const newId = () => {
+    ids += 1;
+    return `id-${ids}`;
+  };
+  const desk = { ...kept, ...createGearDesk({ gear: kept, undo, newId }) };
+  return { desk, kept, saving, undo };
 }
 
 /** Until everything that was begun has come to rest. */
@@ -118,15 +121,9 @@ test('an absurd offset is refused, a deleted one comes back in its place', () =>
   expect(desk.gear.value.rigs[0]?.offsets.map((each) => each.stops)).toEqual([0.1, 0.2]);
 });
 
-test('the practice gear comes once, stands last and does not count as own', () => {
-  const { desk } = openDesk();
-  desk.addPractice();
-  desk.addPractice();
-  expect(desk.gear.value.bodies.map(({ name }) => name)).toEqual([
-    'Alder 44',
-    'Birch 36',
-    'Cedar 17',
-  ]);
+test('the first body of one’s own is told once, and own things stand first', () => {
+  const { desk, kept } = openDesk();
+  kept.apply(thingsOf(PRACTICE_GEAR).map((thing) => ({ thing, deleted: false })));
   expect(desk.hasOwn.value).toBe(false);
   expect(asked).toBe(0);
   desk.addBody({ ...OWN, name: 'Zelkova' });

@@ -1,8 +1,6 @@
-import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { Body } from '../gear/body.ts';
 import { newBody, newLens } from '../gear/defaults.ts';
 import {
-  applyChanges,
   type Change,
   copyOfBody,
   copyOfLens,
@@ -10,17 +8,15 @@ import {
   letterFor,
   signFor,
   type Thing,
-  thingsOf,
   undoOf,
 } from '../gear/edit.ts';
 import type { BodyId, LensId, RigId } from '../gear/ids.ts';
 import type { Lens } from '../gear/lens.ts';
 import { readBody, readLens, readRig } from '../gear/parse.ts';
-import { PRACTICE_GEAR } from '../gear/practice.ts';
 import { type Fault, isFault, type Reader } from '../gear/read.ts';
-import type { Gear, Offset, Rig } from '../gear/rig.ts';
-import type { Store } from '../store/contract.ts';
-import type { Saving } from './saving.ts';
+import type { Offset, Rig } from '../gear/rig.ts';
+import { madeOnce } from './desks.ts';
+import type { KeptGear } from './keptGear.ts';
 import type { Deed, Undo } from './undo.ts';
 
 /** What must be known to make a body; the rest has stated defaults. */
@@ -33,12 +29,6 @@ type NewLens = Parameters<typeof newLens>[1];
  * nothing and returns the fault.
  */
 export interface GearDesk {
-  /** Own things first, each kind by letter and name. */
-  readonly gear: ReadonlySignal<Gear>;
-  /** Whether the user has a body of their own. */
-  readonly hasOwn: ReadonlySignal<boolean>;
-  load(): Promise<void>;
-
   addBody(own: NewBody): BodyId | Fault;
   changeBody(id: BodyId, change: Partial<Body>): Fault | null;
   copyBody(id: BodyId, name: string): BodyId | Fault;
@@ -55,36 +45,16 @@ export interface GearDesk {
 
   addOffset(id: RigId, offset: Offset): Fault | null;
   deleteOffset(id: RigId, index: number): void;
-
-  /** Puts the invented gear of the practice outing among the rest, if it is not there. */
-  addPractice(): void;
 }
 
-export function createGearDesk({
-  store,
-  saving,
-  undo,
-  newId,
-  onFirstOwnBody,
-}: {
-  readonly store: Store;
-  readonly saving: Saving;
-  readonly undo: Undo;
+/** What the desk needs of the app. */
+export interface GearWorld {
+  readonly gear: Pick<KeptGear, 'gear' | 'apply'>;
+  readonly undo: Pick<Undo, 'offer'>;
   readonly newId: () => string;
-  /** From now on there is something of the user's own to lose. */
-  readonly onFirstOwnBody: () => void;
-}): GearDesk {
-  const kept = signal<Gear>({ bodies: [], lenses: [], rigs: [] });
-  const gear = computed(() => ordered(kept.value));
-  const hasOwn = computed(() => kept.value.bodies.some((body) => !body.invented));
+}
 
-  const apply = (changes: readonly Change[]) => {
-    const hadOwn = hasOwn.peek();
-    kept.value = applyChanges(kept.peek(), changes);
-    saving.save(() => store.putGear(changes));
-    if (hasOwn.peek() && !hadOwn) onFirstOwnBody();
-  };
-
+export function createGearDesk({ gear: { gear, apply }, undo, newId }: GearWorld): GearDesk {
   /** Parses before it puts. */
   const put = <T extends Thing['value']>(
     reader: Reader<T>,
@@ -108,27 +78,21 @@ export function createGearDesk({
     if (thing === undefined) throw new RangeError(`no such thing in the gear: ${id}`);
     return thing;
   };
-  const bodyOf = (id: BodyId) => find(kept.peek().bodies, id);
-  const lensOf = (id: LensId) => find(kept.peek().lenses, id);
-  const rigOf = (id: RigId) => find(kept.peek().rigs, id);
+  const bodyOf = (id: BodyId) => find(gear.peek().bodies, id);
+  const lensOf = (id: LensId) => find(gear.peek().lenses, id);
+  const rigOf = (id: RigId) => find(gear.peek().rigs, id);
 
   const remove = (thing: Thing, deed: Deed) => {
-    const before = kept.peek();
+    const before = gear.peek();
     const changes = deletionOf(before, thing);
     apply(changes);
     undo.offer(deed, () => apply(undoOf(before, changes)));
   };
 
   return {
-    gear,
-    hasOwn,
-    async load() {
-      kept.value = await store.gear();
-    },
-
-    addBody: (own) => putBody(newBody(newId() as BodyId, { ...own, sign: signFor(kept.peek()) })),
+    addBody: (own) => putBody(newBody(newId() as BodyId, { ...own, sign: signFor(gear.peek()) })),
     changeBody: (id, change) => asFault(putBody({ ...bodyOf(id), ...change })),
-    copyBody: (id, name) => putBody(copyOfBody(kept.peek(), bodyOf(id), newId() as BodyId, name)),
+    copyBody: (id, name) => putBody(copyOfBody(gear.peek(), bodyOf(id), newId() as BodyId, name)),
     deleteBody(id) {
       const value = bodyOf(id);
       remove({ kind: 'body', value }, { act: 'deleted', thing: 'body', name: value.name });
@@ -146,7 +110,7 @@ export function createGearDesk({
       const body = bodyOf(bodyId);
       const rig: Rig = {
         id: newId() as RigId,
-        letter: letterFor(kept.peek(), body.sign),
+        letter: letterFor(gear.peek(), body.sign),
         bodyId,
         lensId,
         offsets: [],
@@ -166,7 +130,7 @@ export function createGearDesk({
       return asFault(putRig({ ...rig, offsets: [...rig.offsets, offset] }));
     },
     deleteOffset(id, index) {
-      const before = kept.peek();
+      const before = gear.peek();
       const rig = rigOf(id);
       const value = { ...rig, offsets: rig.offsets.filter((_, at) => at !== index) };
       const changes: Change[] = [{ thing: { kind: 'rig', value }, deleted: false }];
@@ -175,24 +139,8 @@ export function createGearDesk({
         apply(undoOf(before, changes)),
       );
     },
-
-    addPractice() {
-      const here = new Set(thingsOf(kept.peek()).map(({ value }) => value.id as string));
-      const missing = thingsOf(PRACTICE_GEAR).filter(({ value }) => !here.has(value.id));
-      if (missing.length > 0) apply(missing.map((thing) => ({ thing, deleted: false })));
-    },
   };
 }
 
-/** The store knows no order but that of the ids, which are random. */
-function ordered({ bodies, lenses, rigs }: Gear): Gear {
-  const by =
-    <T extends { readonly invented: boolean }>(label: (thing: T) => string) =>
-    (a: T, b: T): number =>
-      Number(a.invented) - Number(b.invented) || (label(a) < label(b) ? -1 : 1);
-  return {
-    bodies: bodies.toSorted(by(({ sign, name }) => `${sign} ${name}`)),
-    lenses: lenses.toSorted(by(({ name }) => name)),
-    rigs: rigs.toSorted(by(({ letter }) => letter)),
-  };
-}
+/** The one desk of an app. */
+export const gearDesk = madeOnce(createGearDesk);

@@ -2,14 +2,17 @@ import { signal } from '@preact/signals';
 import { expect, test } from 'vitest';
 import { systemClock } from '../device/clock.ts';
 import type { FileToGive, Share } from '../device/share.ts';
+import { thingsOf } from '../gear/edit.ts';
+import { PRACTICE_GEAR } from '../gear/practice.ts';
 import { millimetres, pixels } from '../science/units.ts';
 import { memoryStore } from '../store/memory.ts';
 import { eventReader } from './eventReader.ts';
 import { createFileDesk } from './files.ts';
 import { createGearDesk } from './gear.ts';
 import { createGearFiles } from './gearFiles.ts';
+import { createKeptGear } from './keptGear.ts';
+import { createKeptPlans } from './keptPlans.ts';
 import type { LogDesk } from './log.ts';
-import { createPlanDesk } from './plans.ts';
 import { createSaving } from './saving.ts';
 import { createSiteDesk } from './sites.ts';
 import { createUndo } from './undo.ts';
@@ -33,18 +36,12 @@ function phone() {
   const store = memoryStore({ makeId: () => 'writer', reader: eventReader });
   const given: FileToGive[] = [];
   const saving = createSaving();
-  const undo = createUndo();
   const newId = () => {
     ids += 1;
     return `phone-${phoneId}-${ids}`;
   };
-  const desk = createGearDesk({
-    store,
-    saving,
-    undo,
-    newId,
-    onFirstOwnBody: () => undefined,
-  });
+  const kept = createKeptGear({ store, saving, onFirstOwnBody: () => undefined });
+  const desk = { ...kept, ...createGearDesk({ gear: kept, undo: createUndo(), newId }) };
   const clock = systemClock('session');
   const share: Share = {
     offer(file) {
@@ -59,14 +56,14 @@ function phone() {
     reread: () => undefined,
   } as unknown as LogDesk;
   const files = createGearFiles({
-    gear: desk.gear,
+    gear: kept,
     files: createFileDesk({
       store,
       share,
       clock,
       saving,
-      gear: desk,
-      plans: createPlanDesk({ store, gear: desk.gear, saving, undo, newId }),
+      gear: kept,
+      plans: createKeptPlans({ store, gear: kept.gear, saving }),
       sites: createSiteDesk({ store, saving }),
       log,
       run: { journal: signal(null), open: async () => undefined, leave: () => undefined },
@@ -90,7 +87,7 @@ const settle = () => new Promise((resolve) => setTimeout(resolve, 5));
 
 test('gear goes from one phone to another, without the invented; a second time changes nothing', async () => {
   const one = phone();
-  one.desk.addPractice();
+  one.desk.apply(thingsOf(PRACTICE_GEAR).map((thing) => ({ thing, deleted: false })));
   const body = one.desk.addBody(OWN);
   const lens = one.desk.addLens(LENS);
   if (typeof body !== 'string' || typeof lens !== 'string') throw new Error('refused');

@@ -1,10 +1,10 @@
-import type { ReadonlySignal } from '@preact/signals';
 import type { Clock } from '../device/clock.ts';
 import type { Offer, Share } from '../device/share.ts';
 import { ownOf } from '../exchange/backup.ts';
 import { gearFile } from '../exchange/gearFile.ts';
-import type { Gear } from '../gear/rig.ts';
+import { madeOnce } from './desks.ts';
 import type { FileDesk, Taken } from './files.ts';
+import type { KeptGear } from './keptGear.ts';
 
 export type { Given, Offer } from '../device/share.ts';
 
@@ -16,19 +16,23 @@ export interface GearFiles {
   take(file: Blob): Promise<Taken>;
 }
 
+/** What files of gear need of the app. */
+export interface GearFileWorld {
+  readonly gear: Pick<KeptGear, 'gear'>;
+  readonly files: Pick<FileDesk, 'look' | 'take'>;
+  readonly share: Share;
+  readonly clock: Clock;
+  /** Of the app. */
+  readonly version: string;
+}
+
 export function createGearFiles({
-  gear,
+  gear: { gear },
   files,
   share,
   clock,
   version,
-}: {
-  readonly gear: ReadonlySignal<Gear>;
-  readonly files: Pick<FileDesk, 'look' | 'take'>;
-  readonly share: Share;
-  readonly clock: Clock;
-  readonly version: string;
-}): GearFiles {
+}: GearFileWorld): GearFiles {
   return {
     offer() {
       const written = new Date(clock.now().wallMs).toISOString();
@@ -49,3 +53,6 @@ export function createGearFiles({
     },
   };
 }
+
+/** The one of an app. */
+export const gearFiles = madeOnce(createGearFiles);

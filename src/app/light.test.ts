@@ -55,6 +55,10 @@ const newWorld = () => ({
 });
 const newSites = () => createSiteDesk({ store, saving: createSaving() });
 let desk: LightDesk;
+const practice = () => {
+  sites.put(PRACTICE_SITE, false);
+  sites.use(PRACTICE_SITE.id);
+};
 
 beforeEach(() => {
   store = memoryStore({ makeId: newId, reader: eventReader });
@@ -125,7 +129,7 @@ test('a proposed zone follows the coordinates, a chosen one stays', async () => 
 });
 
 test('a deleted site comes back by undo, and a copy of an invented one is one’s own', async () => {
-  sites.addPractice();
+  practice();
   const copy = desk.copy(PRACTICE_SITE.id, 'My slip');
   expect(sites.sites.value.map(({ name, invented }) => [name, invented])).toEqual([
     ['My slip', false],
@@ -150,7 +154,7 @@ test('the site in use and the sites outlive a restart', async () => {
 });
 
 test('the invented site shows its own evening', async () => {
-  sites.addPractice();
+  practice();
   const night = await nightReady();
   expect(night.date).toBe('2027-02-12');
   // Worked out apart, by the Astronomical Almanac's low-precision sun: 17:14:30 and 17:52:30.
@@ -183,7 +187,7 @@ test('tonight becomes the next evening when the day does', async () => {
 });
 
 test('cloud that is stated takes its stops, and the open plan states it first', async () => {
-  sites.addPractice();
+  practice();
   const clear = await nightReady();
   const at = later(clear.noonMs, 3600);
   expect(clear.sky.cloud).toBeNull();
@@ -210,7 +214,7 @@ test('cloud that is stated takes its stops, and the open plan states it first', 
 });
 
 test('readings of the outing in hand bend the curve, those of another site do not', async () => {
-  sites.addPractice();
+  practice();
   const { noonMs, sky } = await nightReady();
   const at = later(noonMs, 5.5 * 3600);
   const seen = ev((skyEv(sky, at) as Ev) + 1.5);
@@ -229,7 +233,7 @@ test('readings of the outing in hand bend the curve, those of another site do no
 });
 
 test('the frames of the open plan are marked on its evening, from its start or the best one', async () => {
-  sites.addPractice();
+  practice();
   const night = await nightReady();
   const startMs = utc(Date.UTC(2027, 1, 12, 17, 30));
   const evening = { site: PRACTICE_SITE.id, date: '2027-02-12', startMs, cloud: null } as const;
@@ -251,7 +255,7 @@ test('the frames of the open plan are marked on its evening, from its start or t
 });
 
 test('the practice outing, walked at another hour, is drawn on its own evening', async () => {
-  sites.addPractice();
+  practice();
   await nightReady();
   const plan = practicePlan();
   prepared.value = preparePlan(plan, PRACTICE_GEAR);

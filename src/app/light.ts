@@ -19,8 +19,9 @@ import type { SkyCondition } from '../science/cloud.ts';
 import type { Place } from '../science/place.ts';
 import { isRefusal } from '../science/refusal.ts';
 import { later, minutesEast, type UtcMs } from '../science/units.ts';
-import type { GearDesk } from './gear.ts';
-import type { PlanDesk } from './plans.ts';
+import { madeOnce } from './desks.ts';
+import type { KeptGear } from './keptGear.ts';
+import type { KeptPlans } from './keptPlans.ts';
 import type { RunDesk } from './run.ts';
 import type { SiteDesk } from './sites.ts';
 import type { Undo } from './undo.ts';
@@ -30,8 +31,8 @@ export type { PositionAnswer } from '../device/position.ts';
 /** What the desk needs of the app. */
 export interface LightWorld {
   readonly sites: SiteDesk;
-  readonly plans: Pick<PlanDesk, 'plans' | 'open' | 'prepared'>;
-  readonly gear: Pick<GearDesk, 'gear'>;
+  readonly plans: Pick<KeptPlans, 'plans' | 'open' | 'prepared'>;
+  readonly gear: Pick<KeptGear, 'gear'>;
   readonly run: Pick<RunDesk, 'state'>;
   readonly undo: Pick<Undo, 'offer'>;
   readonly newId: () => string;
@@ -315,11 +316,5 @@ export function createLightDesk(world: LightWorld): LightDesk {
   };
 }
 
-const desks = new WeakMap<LightWorld, LightDesk>();
-
-/** The one desk of an app, made when the place is first opened. */
-export function lightDesk(world: LightWorld): LightDesk {
-  const desk = desks.get(world) ?? createLightDesk(world);
-  desks.set(world, desk);
-  return desk;
-}
+/** The one desk of an app. */
+export const lightDesk = madeOnce(createLightDesk);

@@ -1,17 +1,19 @@
 import { signal } from '@preact/signals';
 import { beforeEach, expect, test } from 'vitest';
-import { applyChanges } from '../gear/edit.ts';
+import { applyChanges } from '../gear/applyChanges.ts';
 import type { RigId } from '../gear/ids.ts';
 import { PRACTICE_GEAR } from '../gear/practice.ts';
 import { isFault } from '../gear/read.ts';
 import { moveSet } from '../plan/edit.ts';
 import type { PlanId, SetId } from '../plan/ids.ts';
 import type { Plan } from '../plan/plan.ts';
+import { PRACTICE_PLAN_ID, practicePlan } from '../plan/practicePlan.ts';
 import { stopsStart } from '../plan/problems.ts';
 import { StoreFailure } from '../store/fault.ts';
 import { memoryStore } from '../store/memory.ts';
 import { eventReader } from './eventReader.ts';
-import { createPlanDesk, type NewPlan, type PlanDesk } from './plans.ts';
+import { createKeptPlans } from './keptPlans.ts';
+import { createPlanDesk, type NewPlan } from './plans.ts';
 import { createSaving, type Saving, type SavingState } from './saving.ts';
 import { createUndo, type Undo } from './undo.ts';
 
@@ -23,14 +25,17 @@ const gear = signal(PRACTICE_GEAR);
 let store: ReturnType<typeof memoryStore>;
 let saving: Saving;
 let undo: Undo;
-let desk: PlanDesk;
+let desk: ReturnType<typeof newDesk>;
 let ids = 0;
 
 const newId = () => {
   ids += 1;
   return `id-${ids}`;
 };
-const newDesk = () => createPlanDesk({ store, gear, saving, undo, newId });
+const newDesk = () => {
+  const kept = createKeptPlans({ store, gear, saving });
+  return { ...kept, ...createPlanDesk({ plans: kept, gear: { gear }, undo, newId }) };
+};
 
 beforeEach(() => {
   gear.value = PRACTICE_GEAR;
@@ -201,10 +206,9 @@ test('each order is told with the passes it would have', () => {
   expect(setAt(id, 0).passes).toBe(4);
 });
 
-test('the practice plan comes once, and its copy is its owner’s own', () => {
-  const id = desk.addPractice();
-  desk.addPractice();
-  expect(desk.plans.value).toHaveLength(1);
+test('the copy of an invented plan is its owner’s own', () => {
+  desk.put(practicePlan(), false);
+  const id = PRACTICE_PLAN_ID;
   expect(planOf(id).invented).toBe(true);
   const copy = desk.copy(id, 'Mine');
   if (isFault(copy)) throw new Error(copy.rule);

@@ -1,8 +1,7 @@
-import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { RigId } from '../gear/ids.ts';
 import { positionsOf } from '../gear/positions.ts';
 import { type Fault, isFault } from '../gear/read.ts';
-import { type Assembled, assemble, type Gear } from '../gear/rig.ts';
+import { type Assembled, assemble } from '../gear/rig.ts';
 import type { Settings } from '../gear/settings.ts';
 import { addSet, changeOrder, changeRigs, changeSet, copySet, deleteSet } from '../plan/edit.ts';
 import type { PlanId, SetId } from '../plan/ids.ts';
@@ -11,13 +10,13 @@ import { newPlan, newSet } from '../plan/newPlan.ts';
 import { swapCount } from '../plan/order.ts';
 import { readPlan } from '../plan/parse.ts';
 import { ORDERS, type OrderName, type Plan, type PlanSet } from '../plan/plan.ts';
-import { PRACTICE_PLAN_ID, practicePlan } from '../plan/practicePlan.ts';
-import { dialledIn, type Prepared, preparePlan } from '../plan/prepare.ts';
+import { dialledIn, preparePlan } from '../plan/prepare.ts';
 import { type ReadyListName, readyList } from '../plan/readyLists.ts';
 import { isRefusal } from '../science/refusal.ts';
 import type { Seconds } from '../science/units.ts';
-import type { Store } from '../store/contract.ts';
-import type { Saving } from './saving.ts';
+import { madeOnce } from './desks.ts';
+import type { KeptGear } from './keptGear.ts';
+import type { KeptPlans } from './keptPlans.ts';
 import type { Undo } from './undo.ts';
 
 /** What a plan starts from. */
@@ -42,15 +41,6 @@ export interface OrderCost {
  * returns the fault.
  */
 export interface PlanDesk {
-  /** Own plans first, by name. */
-  readonly plans: ReadonlySignal<readonly Plan[]>;
-  /** The plan that was left open, also over a restart; null = the list. */
-  readonly open: ReadonlySignal<PlanId | null>;
-  load(): Promise<void>;
-  /** Remembers what is open. */
-  show(id: PlanId | null): void;
-  /** The plan worked out on the gear as it is now; null if it is gone. */
-  prepared(id: PlanId): ReadonlySignal<Prepared | null>;
   /** What each order would come to, a set that keeps its own number of passes included. */
   orders(id: PlanId): readonly OrderCost[];
 
@@ -73,31 +63,19 @@ export interface PlanDesk {
   setReference(id: PlanId, set: SetId, rig: RigId): Fault | null;
   /** Every rig by hand, each keeping what it was to be set to. */
   setFree(id: PlanId, set: SetId): Fault | null;
-
-  /** Puts the invented plan of the practice outing among the rest, if it is not there. */
-  addPractice(): PlanId;
 }
 
-const OPEN_KEY = 'open-plan';
-
-export function createPlanDesk({
-  store,
-  gear,
-  saving,
-  undo,
-  newId,
-}: {
-  readonly store: Pick<Store, 'plans' | 'putPlans' | 'setting' | 'putSetting'>;
-  readonly gear: ReadonlySignal<Gear>;
-  readonly saving: Pick<Saving, 'save'>;
+/** What the desk needs of the app. */
+export interface PlanWorld {
+  readonly plans: Pick<KeptPlans, 'plans' | 'put' | 'prepared'>;
+  readonly gear: Pick<KeptGear, 'gear'>;
   readonly undo: Pick<Undo, 'offer'>;
   readonly newId: () => string;
-}): PlanDesk {
-  const kept = signal<readonly Plan[]>([]);
-  const open = signal<PlanId | null>(null);
-  const worked = new Map<PlanId, ReadonlySignal<Prepared | null>>();
+}
 
-  const find = (id: PlanId): Plan | undefined => kept.peek().find((plan) => plan.id === id);
+export function createPlanDesk({ plans: kept, gear: { gear }, undo, newId }: PlanWorld): PlanDesk {
+  const { prepared } = kept;
+  const find = (id: PlanId): Plan | undefined => kept.plans.peek().find((plan) => plan.id === id);
   /** @throws RangeError if the screen shows a plan that is not there. */
   const planOf = (id: PlanId): Plan => {
     const plan = find(id);
@@ -105,19 +83,11 @@ export function createPlanDesk({
     return plan;
   };
 
-  /** As `find`, for what is worked out again when the plan changes. */
-  const shown = (id: PlanId): Plan | undefined => kept.value.find((plan) => plan.id === id);
-
-  const apply = (plan: Plan, deleted: boolean) => {
-    const others = kept.peek().filter(({ id }) => id !== plan.id);
-    kept.value = (deleted ? others : [...others, plan]).toSorted(ownFirst);
-    saving.save(() => store.putPlans([{ plan, deleted }]));
-  };
   /** Parses before it puts. */
   const put = (plan: Plan): PlanId | Fault => {
     const read = readPlan(plan);
     if (isFault(read)) return read;
-    apply(read, false);
+    kept.put(read, false);
     return read.id;
   };
   const change: PlanDesk['change'] = (id, edit) => {
@@ -126,18 +96,6 @@ export function createPlanDesk({
     if (!plan) return null;
     const result = put(edit(plan));
     return isFault(result) ? result : null;
-  };
-
-  const prepared: PlanDesk['prepared'] = (id) => {
-    let known = worked.get(id);
-    if (known === undefined) {
-      known = computed(() => {
-        const plan = shown(id);
-        return plan ? preparePlan(plan, gear.value) : null;
-      });
-      worked.set(id, known);
-    }
-    return known;
   };
 
   /** What a rig stands on in a set, or would have to start from; null if it has no dials. */
@@ -165,21 +123,8 @@ export function createPlanDesk({
   };
 
   return {
-    plans: kept,
-    open,
-    async load() {
-      const [plans, last] = await Promise.all([store.plans(), store.setting(OPEN_KEY)]);
-      kept.value = plans.toSorted(ownFirst);
-      open.value = plans.find(({ id }) => id === last)?.id ?? null;
-    },
-    show(id) {
-      if (id === open.peek()) return;
-      open.value = id;
-      saving.save(() => store.putSetting(OPEN_KEY, id));
-    },
-    prepared,
     orders(id) {
-      const plan = shown(id);
+      const plan = kept.plans.value.find((candidate) => candidate.id === id);
       if (!plan) return [];
       return ORDERS.map((order) => {
         const { frames, timeline } = preparePlan(changeOrder(plan, order), gear.value);
@@ -198,8 +143,8 @@ export function createPlanDesk({
     change,
     remove(id) {
       const plan = planOf(id);
-      apply(plan, true);
-      undo.offer({ act: 'deleted', thing: 'plan', name: plan.name }, () => apply(plan, false));
+      kept.put(plan, true);
+      undo.offer({ act: 'deleted', thing: 'plan', name: plan.name }, () => kept.put(plan, false));
     },
 
     setRigs: (id, rigs) =>
@@ -243,11 +188,11 @@ export function createPlanDesk({
       const at = sets.findIndex((set) => set.id === setId);
       const set = sets[at];
       if (!set) return;
-      apply(deleteSet(planOf(id), setId), false);
+      kept.put(deleteSet(planOf(id), setId), false);
       // Put back into the plan as it then is: what was changed since stays.
       undo.offer({ act: 'deleted', thing: 'set', name: set.intent }, () => {
         const now = find(id);
-        if (now) apply(addSet(now, set, at), false);
+        if (now) kept.put(addSet(now, set, at), false);
       });
     },
     setReference: (id, set, rig) =>
@@ -276,17 +221,8 @@ export function createPlanDesk({
         );
         return changeSet(plan, set, (before) => ({ ...before, hold: { kind: 'free', settings } }));
       }),
-
-    addPractice() {
-      if (!find(PRACTICE_PLAN_ID)) apply(practicePlan(), false);
-      return PRACTICE_PLAN_ID;
-    },
   };
 }
-
-/** The store knows no order but that of the ids, which are random. */
-const ownFirst = (a: Plan, b: Plan): number =>
-  Number(a.invented) - Number(b.invented) || (a.name < b.name ? -1 : a.name > b.name ? 1 : 0);
 
 /**
  * What the first of some rigs starts from with nothing to match: the first step of a ready list,
@@ -306,3 +242,6 @@ function startOn(rigs: readonly Assembled[]): Settings | null {
     ? { fMark: f.mark, time: { kind: 'dial', mark: time.mark }, isoMark: speed.mark }
     : null;
 }
+
+/** The one desk of an app. */
+export const planDesk = madeOnce(createPlanDesk);

@@ -1,5 +1,4 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
-import { PRACTICE_SITE } from '../light/practice.ts';
 import type { Site, SiteId } from '../light/site.ts';
 import type { Store } from '../store/contract.ts';
 import type { Saving } from './saving.ts';
@@ -18,8 +17,6 @@ export interface SiteDesk {
   use(id: SiteId): void;
   /** Shows a site at once and writes it behind. It has been parsed; `deleted` leaves a tombstone. */
   put(site: Site, deleted: boolean): void;
-  /** Puts the invented site of the practice outing among the rest, if it is not there. */
-  addPractice(): void;
 }
 
 const IN_USE_KEY = 'site-in-use';
@@ -33,7 +30,7 @@ export function createSiteDesk({
 }): SiteDesk {
   const kept = signal<readonly Site[]>([]);
   const used = signal<unknown>(null);
-  const desk: SiteDesk = {
+  return {
     sites: kept,
     inUse: computed(() => kept.value.find(({ id }) => id === used.value) ?? null),
     async load() {
@@ -51,13 +48,7 @@ export function createSiteDesk({
       kept.value = (deleted ? others : [...others, site]).toSorted(ownFirst);
       saving.save(() => store.putSites([{ site, deleted }]));
     },
-    addPractice() {
-      if (kept.peek().some(({ id }) => id === PRACTICE_SITE.id)) return;
-      desk.put(PRACTICE_SITE, false);
-      if (desk.inUse.peek() === null) desk.use(PRACTICE_SITE.id);
-    },
   };
-  return desk;
 }
 
 const ownFirst = (a: Site, b: Site): number =>

@@ -1,17 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { anyGear } from '../../test/arbitraries/gear.ts';
+import { applyChanges } from './applyChanges.ts';
 import type { Body } from './body.ts';
-import {
-  applyChanges,
-  copyOfBody,
-  copyOfRig,
-  deletionOf,
-  letterFor,
-  signFor,
-  thingsOf,
-  undoOf,
-} from './edit.ts';
+import { copyOfBody, copyOfRig, deletionOf, letterFor, signFor, thingsOf, undoOf } from './edit.ts';
 import type { BodyId, RigId } from './ids.ts';
 import { readGear } from './parse.ts';
 import { PRACTICE_GEAR } from './practice.ts';

@@ -1,3 +1,4 @@
+import { useState } from 'preact/hooks';
 import { Button } from '../parts/Button.tsx';
 import { Notice } from '../parts/Notice.tsx';
 import { useWords } from '../words/words.ts';
@@ -5,10 +6,15 @@ import './FirstStart.css';
 import { NightSwitch } from './NightSwitch.tsx';
 import { useApp } from './useApp.ts';
 
-/** The first screen: what the tool does, and the two ways in. */
+/** The first screen: what the tool does, and the ways in. */
 export function FirstStart() {
   const app = useApp();
   const { shell } = useWords();
+  const [practice, setPractice] = useState<'here' | 'coming' | 'missing'>('here');
+  const tryPractice = () => {
+    setPractice('coming');
+    app.tryPractice().catch(() => setPractice('missing'));
+  };
   return (
     <main class="first-start">
       <Formats />
@@ -18,11 +24,15 @@ export function FirstStart() {
         <Notice>{shell.installFirst}</Notice>
       ) : (
         <div class="ways">
-          <Button rank="main" onPress={app.tryPractice}>
+          {practice === 'missing' && <Notice urgent>{shell.partMissing}</Notice>}
+          <Button rank="main" busy={practice === 'coming'} onPress={tryPractice}>
             {shell.tryPractice}
           </Button>
           <Button field onPress={app.beginWithOwnBody}>
             {shell.addBody}
+          </Button>
+          <Button rank="quiet" onPress={app.beginWithBackup}>
+            {shell.restore}
           </Button>
         </div>
       )}

@@ -4,6 +4,7 @@ export const shell = {
   does: 'Plan and walk a fair side-by-side test of camera bodies at dusk. Every frame is timed and logged, and what still differs is told cause by cause.',
   tryPractice: 'Try the practice outing',
   addBody: 'Add a body',
+  restore: 'Restore a backup',
   installFirst:
     'Install first: in the browser, tap Share, then Add to Home Screen, and open Evenfall from there. What is entered in this tab would not be in the installed app.',
 

@@ -22,10 +22,12 @@ import { SelfTimerFields } from './SelfTimerFields.tsx';
 import { SensorSheet } from './SensorSheet.tsx';
 import { ThingActs } from './ThingActs.tsx';
 import { TimeDialFields } from './TimeDialFields.tsx';
+import { useGearDesk } from './useGearDesk.ts';
 
 /** A body: what follows from its sensor, and all that is stated of it. */
 export function BodyScreen({ body }: { readonly body: Body }) {
-  const { gear: desk, navigation } = useApp();
+  const { navigation } = useApp();
+  const desk = useGearDesk();
   const { format, gear } = useGearWords();
   const commit = useBodyCommit(body.id);
   const [sensorOpen, setSensorOpen] = useState(false);

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { Taken } from '../../../app/files.ts';
-import type { Offer } from '../../../app/gearFiles.ts';
+import { gearFiles, type Offer } from '../../../app/gearFiles.ts';
 import { Button } from '../../parts/Button.tsx';
 import { GiveFile } from '../../parts/GiveFile.tsx';
 import { Notice } from '../../parts/Notice.tsx';
@@ -11,7 +11,7 @@ import { useGearWords } from '../../words/gear.ts';
 
 /** Own gear to a file, and gear from a file. */
 export function GearFileSection() {
-  const { gear: desk, gearFiles } = useApp();
+  const { gear: kept, desks } = useApp();
   const { gear, notTaken } = useGearWords();
   const [offer, setOffer] = useState<Offer | null | 'closed'>('closed');
   const [taken, setTaken] = useState<Taken | null>(null);
@@ -19,12 +19,12 @@ export function GearFileSection() {
     <Section title={gear.file}>
       <p>{gear.fileIs}</p>
       <div class="acts">
-        {desk.hasOwn.value && (
-          <Button onPress={() => setOffer(gearFiles.offer())}>{gear.toFile}</Button>
+        {kept.hasOwn.value && (
+          <Button onPress={() => setOffer(gearFiles(desks).offer())}>{gear.toFile}</Button>
         )}
         <TakeFile
           label={gear.fromFile}
-          onFile={(file) => void gearFiles.take(file).then(setTaken)}
+          onFile={(file) => void gearFiles(desks).take(file).then(setTaken)}
         />
       </div>
       {taken && (

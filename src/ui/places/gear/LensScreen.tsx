@@ -16,10 +16,12 @@ import { useGearWords } from '../../words/gear.ts';
 import { useLensCommit } from './commit.ts';
 import { MissingPositions } from './MissingPositions.tsx';
 import { ThingActs } from './ThingActs.tsx';
+import { useGearDesk } from './useGearDesk.ts';
 
 /** A lens and all that is stated of it. */
 export function LensScreen({ lens }: { readonly lens: Lens }) {
-  const { gear: desk, navigation } = useApp();
+  const { navigation } = useApp();
+  const desk = useGearDesk();
   const { format, gear } = useGearWords();
   const commit = useLensCommit(lens.id);
   const dial = lens.fNumber;

@@ -10,10 +10,12 @@ import { TextField } from '../../parts/TextField.tsx';
 import { useApp } from '../../shell/useApp.ts';
 import { useGearWords } from '../../words/gear.ts';
 import { SensorFields } from './SensorFields.tsx';
+import { useGearDesk } from './useGearDesk.ts';
 
 /** The few figures of a body that nobody can guess. */
 export function NewBody() {
-  const { drafts, gear: desk, navigation } = useApp();
+  const { drafts, navigation } = useApp();
+  const desk = useGearDesk();
   const { fault, gear } = useGearWords();
   const draft = drafts.current.value.newBody;
   const [refusal, setRefusal] = useState<string | null>(null);

@@ -11,10 +11,12 @@ import { Screen } from '../../parts/Screen.tsx';
 import { TextField } from '../../parts/TextField.tsx';
 import { useApp } from '../../shell/useApp.ts';
 import { useGearWords } from '../../words/gear.ts';
+import { useGearDesk } from './useGearDesk.ts';
 
 /** The few figures of a lens that nobody can guess. */
 export function NewLens() {
-  const { drafts, gear: desk, navigation } = useApp();
+  const { drafts, navigation } = useApp();
+  const desk = useGearDesk();
   const { fault, gear } = useGearWords();
   const draft = drafts.current.value.newLens;
   const [refusal, setRefusal] = useState<string | null>(null);

@@ -9,12 +9,14 @@ import { Notice } from '../../parts/Notice.tsx';
 import { Screen } from '../../parts/Screen.tsx';
 import { useApp } from '../../shell/useApp.ts';
 import { useGearWords } from '../../words/gear.ts';
+import { useGearDesk } from './useGearDesk.ts';
 
 /** A body and the lens on it. With one of each there is nothing to choose. */
 export function NewRig() {
-  const { gear: desk, navigation } = useApp();
+  const { gear: kept, navigation } = useApp();
+  const desk = useGearDesk();
   const { fault, gear } = useGearWords();
-  const { bodies, lenses } = desk.gear.value;
+  const { bodies, lenses } = kept.gear.value;
   const only = <T,>(things: readonly T[]): T | undefined =>
     things.length === 1 ? things[0] : undefined;
   const [body, setBody] = useState<BodyId | null>(only(bodies)?.id ?? null);

@@ -12,12 +12,14 @@ import { Sheet } from '../../parts/Sheet.tsx';
 import { TextField } from '../../parts/TextField.tsx';
 import { useApp } from '../../shell/useApp.ts';
 import { useGearWords } from '../../words/gear.ts';
+import { useGearDesk } from './useGearDesk.ts';
 
 type Entered = Omit<Offset, 'stops'> & { readonly stops: Offset['stops'] | null };
 
 /** One offset of a rig: at which ISO, how many stops, when and how it was found. */
 export function OffsetSheet({ rig, onClose }: { readonly rig: Rig; readonly onClose: () => void }) {
-  const { gear: desk, today } = useApp();
+  const { gear: kept, today } = useApp();
+  const desk = useGearDesk();
   const { fault, format, gear } = useGearWords();
   const [entered, setEntered] = useState<Entered>({
     isoMark: null,
@@ -26,7 +28,7 @@ export function OffsetSheet({ rig, onClose }: { readonly rig: Rig; readonly onCl
     how: '',
   });
   const [refusal, setRefusal] = useState<string | null>(null);
-  const body = assemble(desk.gear.value, rig.id)?.body;
+  const body = assemble(kept.gear.value, rig.id)?.body;
   const positions = body ? isoPositions(body.iso) : [];
 
   const commit = (field: keyof Offset) => (value: unknown) => {

@@ -16,14 +16,16 @@ import { useGearWords } from '../../words/gear.ts';
 import { OffsetSheet } from './OffsetSheet.tsx';
 import { RigFacts } from './RigFacts.tsx';
 import { ThingActs } from './ThingActs.tsx';
+import { useGearDesk } from './useGearDesk.ts';
 
 /** A rig: its parts, its letter, what follows from them, and its offsets. */
 export function RigScreen({ rig }: { readonly rig: Rig }) {
-  const { gear: desk, navigation } = useApp();
+  const { gear: kept, navigation } = useApp();
+  const desk = useGearDesk();
   const { format, gear } = useGearWords();
   const [offsetOpen, setOffsetOpen] = useState(false);
-  const parts = assemble(desk.gear.value, rig.id);
-  const taken = desk.gear.value.rigs.some(
+  const parts = assemble(kept.gear.value, rig.id);
+  const taken = kept.gear.value.rigs.some(
     ({ id, letter }) => id !== rig.id && letter === rig.letter,
   );
   return (

@@ -5,9 +5,9 @@ import { type Fault, isFault } from '../../../gear/read.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Notice } from '../../parts/Notice.tsx';
 import { Sheet } from '../../parts/Sheet.tsx';
-import { useApp } from '../../shell/useApp.ts';
 import { useGearWords } from '../../words/gear.ts';
 import { type Sensor, SensorFields } from './SensorFields.tsx';
+import { useGearDesk } from './useGearDesk.ts';
 
 /** Sides and pixels change together: one alone would not fit the others. */
 export function SensorSheet({
@@ -17,7 +17,7 @@ export function SensorSheet({
   readonly body: Body;
   readonly onClose: () => void;
 }) {
-  const { gear: desk } = useApp();
+  const desk = useGearDesk();
   const { fault, gear } = useGearWords();
   const [sensor, setSensor] = useState<Sensor>(body);
   const [refusal, setRefusal] = useState<string | null>(null);

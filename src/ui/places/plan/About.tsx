@@ -3,11 +3,11 @@ import type { Millimetres } from '../../../science/units.ts';
 import { Disclosure } from '../../parts/Disclosure.tsx';
 import { NumberField } from '../../parts/NumberField.tsx';
 import { TextField } from '../../parts/TextField.tsx';
-import { useApp } from '../../shell/useApp.ts';
 import { usePlanWords } from '../../words/plan.ts';
 import { Cautions } from './Cautions.tsx';
 import { RigTicks } from './RigTicks.tsx';
 import { rigWords } from './sentences.ts';
+import { usePlanDesk } from './usePlanDesk.ts';
 import type { PlanView } from './usePlanView.ts';
 import { useRefusal } from './useRefusal.tsx';
 
@@ -15,7 +15,7 @@ const METRE_MM = 1000;
 
 /** Rigs, name, note, stand and cautions, each stated and to be opened. */
 export function About({ view }: { readonly view: PlanView }) {
-  const { plans } = useApp();
+  const plans = usePlanDesk();
   const words = usePlanWords();
   const { plan: say, format, parts, fault } = words;
   const { plan } = view;

@@ -4,11 +4,11 @@ import type { Stops } from '../../../science/units.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Choice } from '../../parts/Choice.tsx';
 import { NumberField } from '../../parts/NumberField.tsx';
-import { useApp } from '../../shell/useApp.ts';
 import { usePlanWords } from '../../words/plan.ts';
 import { Dials } from './Dials.tsx';
 import { options, optionsWithNotes } from './options.ts';
 import { rigWords } from './sentences.ts';
+import { usePlanDesk } from './usePlanDesk.ts';
 import type { PlanView } from './usePlanView.ts';
 import { useRefusal } from './useRefusal.tsx';
 
@@ -20,7 +20,7 @@ interface Props {
 
 /** What a set keeps equal between its rigs, and how. */
 export function HoldFields({ view, set, change }: Props) {
-  const { plans } = useApp();
+  const plans = usePlanDesk();
   const words = usePlanWords();
   const { plan } = words;
   const { hold } = set;

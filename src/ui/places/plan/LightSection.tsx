@@ -15,6 +15,7 @@ import { useApp } from '../../shell/useApp.ts';
 import { usePlanWords } from '../../words/plan.ts';
 import { LightSays } from './LightSays.tsx';
 import { readSiteTime, siteTime } from './siteTime.ts';
+import { usePlanDesk } from './usePlanDesk.ts';
 import type { PlanView } from './usePlanView.ts';
 
 /** Where and when the list is shot, and what the light says to that. */
@@ -32,7 +33,8 @@ export function LightSection({ view }: { readonly view: PlanView }) {
 }
 
 function EveningFields({ view: { plan, inLight } }: { readonly view: PlanView }) {
-  const { plans, sites, today } = useApp();
+  const { sites, today } = useApp();
+  const plans = usePlanDesk();
   const words = usePlanWords();
   const { format, fault } = words;
   const { inLight: say } = words.plan;
@@ -121,7 +123,7 @@ function EveningFields({ view: { plan, inLight } }: { readonly view: PlanView })
 }
 
 function LimitFields({ view: { plan } }: { readonly view: PlanView }) {
-  const { plans } = useApp();
+  const plans = usePlanDesk();
   const words = usePlanWords();
   const { format, fault } = words;
   const { inLight: say, stop } = words.plan;

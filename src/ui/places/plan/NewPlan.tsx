@@ -13,11 +13,13 @@ import { Cautions } from './Cautions.tsx';
 import { optionsWithNotes } from './options.ts';
 import { RigTicks } from './RigTicks.tsx';
 import { rigWords } from './sentences.ts';
+import { usePlanDesk } from './usePlanDesk.ts';
 import { useRefusal } from './useRefusal.tsx';
 
 /** A new plan: for which rigs, from which list. */
 export function NewPlan() {
-  const { plans, gear, navigation } = useApp();
+  const { gear, navigation } = useApp();
+  const plans = usePlanDesk();
   const words = usePlanWords();
   const { plan: say } = words;
   const [rigs, setRigs] = useState<readonly RigId[]>([]);

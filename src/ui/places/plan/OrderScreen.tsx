@@ -6,16 +6,16 @@ import { NumberField } from '../../parts/NumberField.tsx';
 import { Screen } from '../../parts/Screen.tsx';
 import { Section } from '../../parts/Section.tsx';
 import { Switch } from '../../parts/Switch.tsx';
-import { useApp } from '../../shell/useApp.ts';
 import { usePlanWords } from '../../words/plan.ts';
 import { FrameList } from './FrameList.tsx';
 import { orderWords } from './orderWords.ts';
+import { usePlanDesk } from './usePlanDesk.ts';
 import type { PlanView } from './usePlanView.ts';
 import { useRefusal } from './useRefusal.tsx';
 
 /** The order of the frames: what each would cost, what it reckons with, and the frames themselves. */
 export function OrderScreen({ view }: { readonly view: PlanView }) {
-  const { plans } = useApp();
+  const plans = usePlanDesk();
   const words = usePlanWords();
   const { plan: say, format } = words;
   const { plan } = view;
@@ -46,7 +46,7 @@ export function OrderScreen({ view }: { readonly view: PlanView }) {
 }
 
 function AllowanceFields({ view: { plan } }: { readonly view: PlanView }) {
-  const { plans } = useApp();
+  const plans = usePlanDesk();
   const { plan: say, format, fault } = usePlanWords();
   const { allowances } = plan;
   const { swapS, dialChangeS, settleS, writeS } = allowances;
@@ -86,7 +86,7 @@ function AllowanceFields({ view: { plan } }: { readonly view: PlanView }) {
 }
 
 function RestFields({ view: { plan } }: { readonly view: PlanView }) {
-  const { plans } = useApp();
+  const plans = usePlanDesk();
   const { plan: say, format, fault } = usePlanWords();
   const { rest } = plan;
   const change = (part: Partial<RestRule>): string | null => {

@@ -1,3 +1,4 @@
+import { addPractice } from '../../../app/practice.ts';
 import type { RigId } from '../../../gear/ids.ts';
 import { assemble } from '../../../gear/rig.ts';
 import type { PlanId } from '../../../plan/ids.ts';
@@ -12,18 +13,14 @@ import { rigWords } from './sentences.ts';
 
 /** All plans, own ones first. */
 export function PlanList() {
-  const { plans, gear, sites, navigation } = useApp();
+  const app = useApp();
+  const { plans, gear, navigation } = app;
   const words = usePlanWords();
   const { plan: say } = words;
   const all = plans.plans.value;
   const now = gear.gear.value;
   const rig = (id: RigId) => assemble(now, id);
   const open = (id: PlanId) => navigation.go('plan', id);
-  const practice = () => {
-    gear.addPractice();
-    sites.addPractice();
-    open(plans.addPractice());
-  };
   const acts = (
     <>
       {now.rigs.length > 0 ? (
@@ -35,7 +32,9 @@ export function PlanList() {
           {say.toGear}
         </Button>
       )}
-      {!all.some(({ invented }) => invented) && <Button onPress={practice}>{say.practice}</Button>}
+      {!all.some(({ invented }) => invented) && (
+        <Button onPress={() => open(addPractice(app))}>{say.practice}</Button>
+      )}
     </>
   );
   return (

@@ -18,6 +18,7 @@ import { orderWords } from './orderWords.ts';
 import { Problems } from './Problems.tsx';
 import { intentWords, SetCard } from './SetCard.tsx';
 import { StartOuting } from './StartOuting.tsx';
+import { usePlanDesk } from './usePlanDesk.ts';
 import type { PlanView } from './usePlanView.ts';
 import { useRefusal } from './useRefusal.tsx';
 
@@ -29,7 +30,8 @@ interface Props {
 
 /** A plan: its shot list, its order, and what it stands on. */
 export function PlanScreen({ view, detail }: Props) {
-  const { plans, navigation } = useApp();
+  const { navigation } = useApp();
+  const plans = usePlanDesk();
   const words = usePlanWords();
   const { plan: say, format } = words;
   const { plan, prepared } = view;
@@ -93,7 +95,7 @@ function ShotList({
   readonly current: string | undefined;
   readonly open: (...path: string[]) => void;
 }) {
-  const { plans } = useApp();
+  const plans = usePlanDesk();
   const words = usePlanWords();
   const { plan: say } = words;
   const [arranging, setArranging] = useState(false);

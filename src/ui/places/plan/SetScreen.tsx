@@ -19,6 +19,7 @@ import { RigChoice } from './RigChoice.tsx';
 import { RigRows } from './RigRows.tsx';
 import { intentWords } from './SetCard.tsx';
 import { RightAt, SetLight } from './SetLight.tsx';
+import { usePlanDesk } from './usePlanDesk.ts';
 import type { PlanView } from './usePlanView.ts';
 import { useRefusal } from './useRefusal.tsx';
 
@@ -29,7 +30,8 @@ interface Props {
 
 /** One set: what it is, what it holds, what each rig is to be set to, and how the rigs differ. */
 export function SetScreen({ view, set }: Props) {
-  const { plans, navigation } = useApp();
+  const { navigation } = useApp();
+  const plans = usePlanDesk();
   const words = usePlanWords();
   const { plan, fault } = words;
   const { id } = view.plan;
