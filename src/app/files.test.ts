@@ -4,7 +4,7 @@ import { FakeClock } from '../../test/contract/fakes/clock.ts';
 import { countingIds } from '../../test/contract/fakes/ids.ts';
 import { Evening, planOf, twoSets } from '../../test/evenings/evening.ts';
 import { browserShare, type ShareParts } from '../device/share.ts';
-import { readCsv } from '../exchange/csv.ts';
+import { readCsv } from '../exchange/readCsv.ts';
 import { isFault } from '../gear/read.ts';
 import { PRACTICE_SITE } from '../light/practice.ts';
 import type { SiteId } from '../light/site.ts';

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { isFault } from '../gear/read.ts';
-import { type Cell, readCsv, writeCsv } from './csv.ts';
+import { type Cell, writeCsv } from './csv.ts';
+import { readCsv } from './readCsv.ts';
 
 const lines = (
   rows: Cell[][],

@@ -11,8 +11,8 @@ import {
   twoSets,
 } from '../../test/evenings/evening.ts';
 import { isFault } from '../gear/read.ts';
-import { readCsv } from './csv.ts';
 import { frameRecords, framesCsv } from './frameTable.ts';
+import { readCsv } from './readCsv.ts';
 
 /** The rows of an evening's file, read back: cells under the names of their columns. */
 function rowsOf(evening: Evening): Readonly<Record<string, string>>[] {
