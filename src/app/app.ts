@@ -1,7 +1,7 @@
 import { computed, effect, type ReadonlySignal } from '@preact/signals';
 import type { Device } from '../device/device.ts';
 import type { Store } from '../store/contract.ts';
-import { createDrafts, type DraftDesk } from './drafts.ts';
+import type { KeptDrafts } from './drafts.ts';
 import { createFileDesk, type FileDesk } from './files.ts';
 import type { GearWorld } from './gear.ts';
 import type { GearFileWorld } from './gearFiles.ts';
@@ -19,8 +19,14 @@ import { createSiteDesk, type SiteDesk } from './sites.ts';
 import { createTheme } from './theme.ts';
 import { createUndo, type Undo } from './undo.ts';
 
-/** What the desks are made of that load later (`gear.ts`, `gearFiles.ts`, `light.ts`, `plans.ts`). */
-export type DeskWorld = GearWorld & GearFileWorld & LightWorld & PlanWorld;
+/**
+ * What the desks are made of that load later (`drafts.ts`, `gear.ts`, `gearFiles.ts`, `light.ts`,
+ * `plans.ts`).
+ */
+export type DeskWorld = GearWorld &
+  GearFileWorld &
+  LightWorld &
+  PlanWorld & { readonly drafts: KeptDrafts };
 
 /** The whole app as the screens see it: signals to show, acts to call. */
 export interface App {
@@ -33,7 +39,6 @@ export interface App {
   readonly undo: Undo;
   readonly readiness: Readiness;
   readonly gear: KeptGear;
-  readonly drafts: DraftDesk;
   readonly plans: KeptPlans;
   readonly sites: SiteDesk;
   readonly desks: DeskWorld;
@@ -78,6 +83,8 @@ const PAGE_THEMES = {
   night: { name: 'night', ground: '#000000', scheme: 'dark' },
 } as const;
 
+const DRAFTS_KEY = 'drafts';
+
 /**
  * Puts the app together and reads what is kept.
  *
@@ -91,12 +98,16 @@ export async function createApp(parts: Parts): Promise<App> {
   const preferences = createPreferences({ store, saving, startsDark: parts.startsDark });
   const onFirstOwnBody = readiness.askToKeep;
   const gear = createKeptGear({ store, saving, onFirstOwnBody });
-  const drafts = createDrafts({ store, saving });
   const plans = createKeptPlans({ store, gear: gear.gear, saving });
   const sites = createSiteDesk({ store, saving });
-  const loads = [preferences, gear, drafts, plans, sites].map((desk) => desk.load());
+  const loads = [preferences, gear, plans, sites].map((desk) => desk.load());
   // All at once: one question after the other would hold up the first screen.
-  const [writer, outings] = await Promise.all([store.writer(), store.outings(), ...loads]);
+  const [writer, outings, foundDrafts] = await Promise.all([
+    store.writer(),
+    store.outings(),
+    store.setting(DRAFTS_KEY),
+    ...loads,
+  ]);
   const run = createRunDesk({
     store,
     writer,
@@ -141,10 +152,13 @@ export async function createApp(parts: Parts): Promise<App> {
     undo,
     readiness,
     gear,
-    drafts,
     plans,
     sites,
     desks: {
+      drafts: {
+        found: foundDrafts,
+        keep: (drafts) => saving.save(() => store.putSetting(DRAFTS_KEY, drafts)),
+      },
       sites,
       plans,
       gear,

@@ -8,13 +8,15 @@ import { Notice } from '../../parts/Notice.tsx';
 import { Screen } from '../../parts/Screen.tsx';
 import { TextField } from '../../parts/TextField.tsx';
 import { useApp } from '../../shell/useApp.ts';
+import { useDrafts } from '../../shell/useDrafts.ts';
 import { useGearWords } from '../../words/gear.ts';
 import { SensorFields } from './SensorFields.tsx';
 import { useGearDesk } from './useGearDesk.ts';
 
 /** The few figures of a body that nobody can guess. */
 export function NewBody() {
-  const { drafts, navigation } = useApp();
+  const { navigation } = useApp();
+  const drafts = useDrafts();
   const desk = useGearDesk();
   const { fault, gear } = useGearWords();
   const draft = drafts.current.value.newBody;

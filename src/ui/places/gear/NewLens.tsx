@@ -10,12 +10,14 @@ import { NumberField } from '../../parts/NumberField.tsx';
 import { Screen } from '../../parts/Screen.tsx';
 import { TextField } from '../../parts/TextField.tsx';
 import { useApp } from '../../shell/useApp.ts';
+import { useDrafts } from '../../shell/useDrafts.ts';
 import { useGearWords } from '../../words/gear.ts';
 import { useGearDesk } from './useGearDesk.ts';
 
 /** The few figures of a lens that nobody can guess. */
 export function NewLens() {
-  const { drafts, navigation } = useApp();
+  const { navigation } = useApp();
+  const drafts = useDrafts();
   const desk = useGearDesk();
   const { fault, gear } = useGearWords();
   const draft = drafts.current.value.newLens;

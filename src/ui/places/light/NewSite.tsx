@@ -7,6 +7,7 @@ import { Notice } from '../../parts/Notice.tsx';
 import { Screen } from '../../parts/Screen.tsx';
 import { TextField } from '../../parts/TextField.tsx';
 import { useApp } from '../../shell/useApp.ts';
+import { useDrafts } from '../../shell/useDrafts.ts';
 import { useLightWords } from '../../words/light.ts';
 import { coordinatesText, typedCoordinates } from './coordinates.ts';
 import { PositionButton } from './PositionButton.tsx';
@@ -14,7 +15,8 @@ import { useLight } from './useLight.ts';
 
 /** The two things of a site that nobody can guess: what it is called and where it is. */
 export function NewSite() {
-  const { drafts, navigation, sites } = useApp();
+  const { navigation, sites } = useApp();
+  const drafts = useDrafts();
   const desk = useLight();
   const { light } = useLightWords();
   const draft = drafts.current.value.newSite;

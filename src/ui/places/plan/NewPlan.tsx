@@ -1,13 +1,12 @@
-import { useState } from 'preact/hooks';
 import type { RigId } from '../../../gear/ids.ts';
 import { assemble } from '../../../gear/rig.ts';
-import type { ReadyListName } from '../../../plan/readyLists.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Choice } from '../../parts/Choice.tsx';
 import { Screen } from '../../parts/Screen.tsx';
 import { Section } from '../../parts/Section.tsx';
 import { TextField } from '../../parts/TextField.tsx';
 import { useApp } from '../../shell/useApp.ts';
+import { useDrafts } from '../../shell/useDrafts.ts';
 import { usePlanWords } from '../../words/plan.ts';
 import { Cautions } from './Cautions.tsx';
 import { optionsWithNotes } from './options.ts';
@@ -22,14 +21,15 @@ export function NewPlan() {
   const plans = usePlanDesk();
   const words = usePlanWords();
   const { plan: say } = words;
-  const [rigs, setRigs] = useState<readonly RigId[]>([]);
-  const [chosen, setChosen] = useState<RigId | null>(null);
-  const [list, setList] = useState<ReadyListName | 'nothing'>('base-iso-latitude');
-  const [name, setName] = useState<string | null>(null);
+  const { current, change, clear } = useDrafts();
+  const { list, name, ...draft } = current.value.newPlan;
   const { refusal, done } = useRefusal();
+  const view = { rig: (id: RigId) => assemble(gear.gear.value, id) };
+  // A draft may be older than what has become of the gear.
+  const rigs = draft.rigs.filter(view.rig);
+  const chosen = draft.reference;
   const reference = chosen && rigs.includes(chosen) ? chosen : (rigs[0] ?? null);
   const usual = list === 'nothing' ? say.unnamed : say.lists[list].label;
-  const view = { rig: (id: RigId) => assemble(gear.gear.value, id) };
 
   const make = () => {
     if (reference === null) return;
@@ -38,7 +38,9 @@ export function NewPlan() {
       rigs: [reference, ...rigs.filter((rig) => rig !== reference)],
       list: list === 'nothing' ? null : list,
     });
-    if (done(made)) navigation.replace('plan', made);
+    if (!done(made)) return;
+    clear('newPlan');
+    navigation.replace('plan', made);
   };
 
   return (
@@ -55,14 +57,14 @@ export function NewPlan() {
       }
     >
       <Section title={say.rigs}>
-        <RigTicks picked={rigs} onChange={setRigs} />
+        <RigTicks picked={rigs} onChange={(picked) => change('newPlan', { rigs: picked })} />
         {reference !== null && rigs.length > 1 && (
           <>
             <Choice
               label={say.reference}
               options={rigs.map((rig) => ({ value: rig, label: rigWords(words, view, rig) }))}
               value={reference}
-              onChange={setChosen}
+              onChange={(picked) => change('newPlan', { reference: picked })}
             />
             <p class="hint">{say.referenceHint}</p>
           </>
@@ -74,14 +76,14 @@ export function NewPlan() {
           as="list"
           options={optionsWithNotes({ ...say.lists, nothing: say.nothing })}
           value={list}
-          onChange={setList}
+          onChange={(picked) => change('newPlan', { list: picked })}
         />
         <TextField
           label={say.name}
           hint={say.nameHint}
           value={name ?? usual}
           onCommit={(typed) => {
-            setName(typed);
+            change('newPlan', { name: typed });
             return null;
           }}
         />
