@@ -54,6 +54,9 @@ function offlineBuild(): Plugin {
   };
 }
 
+/** Folders whose modules are small enough to come with any place of the desk. */
+const DESK = /[\\/]src[\\/](app|exchange|gear|plan|ui)[\\/]/;
+
 export default defineConfig({
   root,
   // Relative, so that the files run from any path of any host.
@@ -63,13 +66,19 @@ export default defineConfig({
   plugins: [inlineStyleHash(), offlineBuild()],
   build: {
     assetsInlineLimit: 0,
-    // For browsers that are older than what the app needs otherwise.
-    modulePreload: { polyfill: false },
+    // Where a part lies in the offline store, a list of what it needs saves no time and weighs.
+    modulePreload: false,
     rolldownOptions: {
       output: {
-        // All that the first screen needs in one file: each further one is another question to the
-        // worker and to its cache.
-        codeSplitting: { groups: [{ name: 'first', tags: ['$initial'] }] },
+        // All that the first screen needs in one file, and in another what the places of the desk
+        // share: each further one is another question to the worker and to its cache, and another
+        // name in the first script. The ephemeris and the zones stay by themselves.
+        codeSplitting: {
+          groups: [
+            { name: 'first', tags: ['$initial'], priority: 2 },
+            { name: 'desk', test: DESK, minShareCount: 2, priority: 1 },
+          ],
+        },
         // The manifest's relative addresses count from its own place: it must stay at the top.
         assetFileNames: (asset) =>
           asset.names.includes('manifest.webmanifest')

@@ -4,6 +4,7 @@ import { useWords } from '../../words/words.ts';
 import { FilesScreen } from './FilesScreen.tsx';
 import { FrameScreen } from './FrameScreen.tsx';
 import { LedgerScreen } from './LedgerScreen.tsx';
+import './logDesk.css';
 import { PairScreen } from './PairScreen.tsx';
 import { FILES } from './paths.ts';
 
