@@ -1,9 +1,11 @@
 import { randomIds } from '../device/ids.ts';
+import { bodyFrom1, planFrom1 } from '../exchange/older.ts';
 import type { Store } from '../store/contract.ts';
 import { openStore } from '../store/indexedDb.ts';
 import { eventReader } from './eventReader.ts';
 
-const open = (): Promise<Store> => openStore({ makeId: randomIds.make, reader: eventReader });
+const open = (): Promise<Store> =>
+  openStore({ makeId: randomIds.make, reader: eventReader, older: { bodyFrom1, planFrom1 } });
 
 /**
  * The first try begins as this module is read: the phone looks for the database while it reads the

@@ -52,8 +52,43 @@ const file = backupFile.write(backup, stamp);
 describe('files that are whole', () => {
   it('a backup comes back with everything in it', () => {
     expect(readAnyFile(file)).toEqual({
-      head: { format: 'evenfall-backup', version: 1, ...stamp },
+      head: { format: 'evenfall-backup', version: 2, ...stamp },
       content: backup,
+    });
+  });
+
+  it('a backup of version 1, which knew no heat and named orders only, comes up to today', () => {
+    const { gear, plans, ...rest } = JSON.parse(file);
+    const then = {
+      ...rest,
+      version: 1,
+      gear: {
+        ...gear,
+        bodies: gear.bodies.map(({ heat: _, ...body }: { heat: unknown }) => body),
+      },
+      plans: plans.map(
+        ({ oneRigAtATime: _o, arranged: _a, locked: _l, swapWorth: _w, ...old }: Plan) => ({
+          ...old,
+          allowances: { swapS: 75, dialChangeS: 15, settleS: 5, writeS: 2 },
+          rest: { on: true, factor: 2, offUpToS: 10, longestS: 500 },
+          sets: old.sets.map(({ restBeforeS: _r, ...set }) => set),
+        }),
+      ),
+    };
+    const read = readAnyFile(JSON.stringify(then));
+    if (isFault(read)) throw new Error(`${read.rule} at ${read.path}`);
+    expect(read.content.gear).toEqual(backup.gear);
+    expect(read.content.plans).toEqual([
+      {
+        ...plan,
+        allowances: { swapS: 75, reframeS: 0, dialChangeS: 15, settleS: 5, writeS: 2 },
+        rest: { kind: 'thumb', rule: { factor: 2, offUpToS: 10, longestS: 500 } },
+      },
+    ]);
+    const [old] = then.plans;
+    const off = { ...then, plans: [{ ...old, rest: { ...old.rest, on: false } }] };
+    expect(readAnyFile(JSON.stringify(off))).toMatchObject({
+      content: { plans: [{ rest: { kind: 'none' } }] },
     });
   });
 
@@ -138,10 +173,10 @@ describe('files that are not whole, or not ours', () => {
   });
 
   it('refuses a newer version whole, whatever else is in it', () => {
-    expect(readAnyFile('{"format": "evenfall-backup", "version": 2, "x": 1}')).toMatchObject({
+    expect(readAnyFile('{"format": "evenfall-backup", "version": 3, "x": 1}')).toMatchObject({
       rule: 'file-newer',
       path: 'version',
-      params: { version: 2, known: 1 },
+      params: { version: 3, known: 2 },
     });
   });
 

@@ -19,6 +19,7 @@ import { readEvents } from './events.ts';
 import { gearFile } from './gearFile.ts';
 import { type Journal, journalFile } from './journalFile.ts';
 import type { FileContent } from './json.ts';
+import { backupFrom1, gearFileFrom1 } from './older.ts';
 import { fileReader, formatOf, parseJson } from './readJson.ts';
 
 /*
@@ -52,9 +53,12 @@ const readBackup = fileReader(
     events: readEvents,
     tombstones: list(id<string>(), MOST_TOMBSTONES),
   }),
+  [backupFrom1],
 );
 
-const readGearFile = fileReader(gearFile, object<{ gear: Gear }>({ gear: readGear }));
+const readGearFile = fileReader(gearFile, object<{ gear: Gear }>({ gear: readGear }), [
+  gearFileFrom1,
+]);
 
 const readJournal = fileReader(
   journalFile,
@@ -67,6 +71,8 @@ const readJournal = fileReader(
         : within('events', within(`[${stray}]`, within('outing', fault('event-of-other-outing'))));
     },
   ),
+  // Each event is brought up by itself.
+  [(content) => content],
 );
 
 const EMPTY: Backup = {

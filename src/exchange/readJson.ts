@@ -53,8 +53,13 @@ export function formatOf(json: unknown): string {
   return typeof format === 'string' ? format.slice(0, 40) : '';
 }
 
+/** Brings a file's content from one version to the next. */
+export type ContentStep = (content: unknown) => unknown;
+
 /**
  * Reads a kind of file from parsed JSON, whole.
+ *
+ * @param steps how the content of version 1, 2, ... becomes that of the next.
  *
  * @returns the first fault: 'file-newer' for a file that a newer version wrote, else the first
  *   field that is wrong, with its path.
@@ -62,6 +67,7 @@ export function formatOf(json: unknown): string {
 export function fileReader<T extends object>(
   { format, version }: JsonFile<T>,
   readContent: Reader<T>,
+  steps: readonly ContentStep[],
 ): Reader<FileContent<T>> {
   const readHead = object<Head>({
     format: oneOf([format]),
@@ -76,7 +82,9 @@ export function fileReader<T extends object>(
     }
     const head = readHead({ format: f, version: v, app, written });
     if (isFault(head)) return head;
-    const content = readContent(rest);
+    const content = readContent(
+      steps.slice(head.version - 1).reduce<unknown>((older, step) => step(older), rest),
+    );
     return isFault(content) ? content : { head, content };
   };
 }

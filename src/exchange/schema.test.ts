@@ -25,7 +25,7 @@ type Json = Record<string, unknown>;
 
 const NAMES = ['gear', 'journal', 'backup'] as const;
 type Name = (typeof NAMES)[number];
-const fileOf = (name: Name): string => `evenfall-${name}.1.schema.json`;
+const fileOf = (name: Name): string => `evenfall-${name}.2.schema.json`;
 const published = (name: Name): Json =>
   JSON.parse(readFileSync(`${import.meta.dirname}/../../public/schema/${fileOf(name)}`, 'utf8'));
 
@@ -152,10 +152,10 @@ describe('the published schemas', () => {
     ['gear', '"kind":"hold"', '"kind":"none"'],
     ['gear', '"kind":"none"', '"kind":"hold"'],
     ['gear', '"widthMm":', '"colour":"red","widthMm":'],
-    ['gear', '"version":1', '"version":2'],
+    ['gear', '"version":2', '"version":3'],
     ['journal', '"kind":"recorded"', '"kind":"mounted"'],
     ['journal', '"item":"hood-on"', '"item":"hat-on"'],
-    ['journal', '"v":1', '"v":2'],
+    ['journal', '"v":2', '"v":3'],
     ['journal', '"fileNumber":41', '"fileNumber":-1'],
     ['journal', '"verdict":"soft"', '"verdict":"nice"'],
     ['journal', '"thirdsOver":-2', '"thirds":-2'],

@@ -1,4 +1,5 @@
 import { EVENT_VERSION, type OutingEvent } from '../outing/events.ts';
+import { eventDataFrom1 } from './older.ts';
 
 /*
  * How events of older versions are read. A shipped shape is never edited: when a
@@ -15,8 +16,10 @@ export interface OlderEvent extends Omit<OutingEvent, 'kind' | 'data'> {
 /** Brings the events of one version to the next. The step for version n makes n + 1. */
 type Step = (event: OlderEvent) => OlderEvent;
 
-/** By the version that a step starts from. Version 1 is the first, so there is none yet. */
-const STEPS: Readonly<Record<number, Step>> = {};
+/** By the version that a step starts from. */
+const STEPS: Readonly<Record<number, Step>> = {
+  1: (event) => ({ ...event, data: eventDataFrom1(event.kind, event.data) }),
+};
 
 /**
  * An event in the shape of today. The same event gives the same answer each time.

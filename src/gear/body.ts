@@ -1,4 +1,5 @@
 import type { Step } from '../science/dials.ts';
+import type { ThermalRange } from '../science/thermalRange.ts';
 import type { Millimetres, Pixels, Seconds } from '../science/units.ts';
 import type { BodyId } from './ids.ts';
 import type { Letter } from './letter.ts';
@@ -63,6 +64,9 @@ export interface Bits {
   readonly loweredBy: string;
 }
 
+/** What has been measured of how a body warms, with its source; null where nobody has. */
+export type MeasuredHeat = { readonly [K in keyof ThermalRange]: ThermalRange[K] | null };
+
 /** A camera body as its owner knows it. */
 export interface Body {
   readonly id: BodyId;
@@ -80,6 +84,7 @@ export interface Body {
   readonly darkFrame: DarkFrame;
   readonly bits: Bits;
   readonly files: FileNames;
+  readonly heat: MeasuredHeat;
   /** True for the practice outing's gear, which is marked as invented and left out of backups. */
   readonly invented: boolean;
 }

@@ -1,5 +1,6 @@
 import { duration, type Millimetres, millimetres, type Pixels, seconds } from '../science/units.ts';
 import type { Body } from './body.ts';
+import { NOTHING_MEASURED } from './bodyHeat.ts';
 import type { BodyId, LensId } from './ids.ts';
 import type { Lens } from './lens.ts';
 import type { Letter } from './letter.ts';
@@ -38,7 +39,7 @@ export const COMMON_FORMATS: readonly Format[] = [
 /** What has a default in a body. */
 export type BodyDefaults = Pick<
   Body,
-  'iso' | 'time' | 'bulb' | 'selfTimer' | 'darkFrame' | 'bits' | 'files'
+  'iso' | 'time' | 'bulb' | 'selfTimer' | 'darkFrame' | 'bits' | 'files' | 'heat'
 >;
 
 export const BODY_DEFAULTS: BodyDefaults = {
@@ -78,6 +79,7 @@ export const BODY_DEFAULTS: BodyDefaults = {
   // Four digits from 0001 to 9999 is the rule for camera file names (DCF), from memory. The
   // prefix is for the owner to enter; until then the log shows the bare number.
   files: { prefix: '', digits: 4, rollsOverAfter: 9999, rawAndJpegShareNumber: true },
+  heat: NOTHING_MEASURED,
 };
 
 /** A whole body from its name, letter, format and pixels. Parse it before it is stored. */

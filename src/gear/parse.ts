@@ -1,5 +1,7 @@
 import { fNumberPositions, isoPositions, timePositions } from '../science/dials.ts';
 import { isRefusal, type Refusal } from '../science/refusal.ts';
+import { parseDoublingTemperature, parseKelvinDifference } from '../science/sensorUnits.ts';
+import type { Stated } from '../science/thermalRange.ts';
 import {
   parseFNumber,
   parseIso,
@@ -15,6 +17,7 @@ import type {
   DarkFrame,
   FileNames,
   IsoDial,
+  MeasuredHeat,
   SelfTimer,
   TimeDial,
 } from './body.ts';
@@ -153,6 +156,27 @@ const readFileNames: Reader<FileNames> = also(
       : within('rollsOverAfter', fault('counter-past-its-digits', { digits })),
 );
 
+/** A measured value with its range and where it comes from. */
+const stated = <T extends number>(value: Reader<T>): Reader<Stated<T> | null> =>
+  nullable(
+    also(
+      object<Stated<T>>({ usual: value, least: value, most: value, from: name(MOST_REMARK) }),
+      ({ usual, least, most }) =>
+        least <= usual && usual <= most ? null : fault('value-outside-its-range'),
+    ),
+  );
+
+const readOverAir = stated(number(parseKelvinDifference, 0, 60));
+
+/** A reader for each figure of how a body warms. */
+export const heatFields: Fields<MeasuredHeat> = {
+  tau: stated(number(parseSeconds, 10, 7200)),
+  doubling: stated(number(parseDoublingTemperature, 1, 30)),
+  exposing: readOverAir,
+  liveView: readOverAir,
+  idle: readOverAir,
+};
+
 const readSideMm = number(parseMillimetres, 1, 400);
 const readPixels = number(
   (value) => (Number.isInteger(value) ? parsePixels(value) : fault('not-whole')),
@@ -176,6 +200,7 @@ export const bodyFields: Fields<Body> = {
   darkFrame: readDarkFrame,
   bits: readBits,
   files: readFileNames,
+  heat: object<MeasuredHeat>(heatFields),
   invented: truth,
 };
 

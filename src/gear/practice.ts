@@ -7,6 +7,7 @@ import {
   seconds,
 } from '../science/units.ts';
 import type { Body } from './body.ts';
+import { NOTHING_MEASURED } from './bodyHeat.ts';
 import type { BodyId, LensId, RigId } from './ids.ts';
 import type { Lens } from './lens.ts';
 import type { Letter } from './letter.ts';
@@ -55,6 +56,7 @@ const alder: Body = {
   darkFrame: { kind: 'never' },
   bits: { depth: 16, loweredBy: 'continuous release' },
   files: { prefix: 'ALD_', digits: 4, rollsOverAfter: 9999, rawAndJpegShareNumber: true },
+  heat: NOTHING_MEASURED,
   invented: true,
 };
 
@@ -88,6 +90,7 @@ const birch: Body = {
   darkFrame: { kind: 'never' },
   bits: { depth: 14, loweredBy: 'silent shutter' },
   files: { prefix: 'BIR', digits: 5, rollsOverAfter: 99999, rawAndJpegShareNumber: true },
+  heat: NOTHING_MEASURED,
   invented: true,
 };
 
@@ -121,6 +124,7 @@ const cedar: Body = {
   darkFrame: { kind: 'from', fromS: seconds(8) },
   bits: { depth: 12, loweredBy: '' },
   files: { prefix: 'CDR_', digits: 4, rollsOverAfter: 9999, rawAndJpegShareNumber: true },
+  heat: NOTHING_MEASURED,
   invented: true,
 };
 

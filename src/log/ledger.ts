@@ -140,7 +140,7 @@ export function ledgersOf(
     else bySet.set(frame.set, [frame]);
   }
   return plan.sets
-    .filter((set) => set.kind !== 'capped-dark')
+    .filter(({ kind }) => kind !== 'capped-dark' && kind !== 'capped-series')
     .flatMap((set) => {
       const reference = assemble(gear, set.reference);
       return plan.rigs.flatMap((id) => {

@@ -124,7 +124,7 @@ export interface EventData {
 export type EventKind = keyof EventData;
 
 /** The version of each kind's shape as this code writes it. */
-export const EVENT_VERSION = 1;
+export const EVENT_VERSION = 2;
 
 /** One line of an outing's journal. Key: outing, writer, seq. */
 export type OutingEvent = {

@@ -97,7 +97,7 @@ const act: fc.Arbitrary<Act> = fc.oneof(
 );
 
 function play(acts: readonly Act[]): Evening {
-  const evening = new Evening(FRAMES, planOf(FRAMES, { rest: { on: true, offUpToS: s(0) } }));
+  const evening = new Evening(FRAMES, planOf(FRAMES, { rest: { offUpToS: s(0) } }));
   evening.setUp();
   for (const { kind, ...rest } of acts) {
     if (kind === 'undo') evening.undo();

@@ -24,9 +24,11 @@ export interface Resting {
 export function restLeft(state: RunState, rig: RigId, now: Instant): Resting | null {
   const run = state.rigs.get(rig);
   const idle = idleSince(state, rig, now);
+  const { rest } = state.plan;
   if (!run || !idle || run.restSkippedAfter === run.lastMade) return null;
-  const leftS = restOwed(state.plan.rest, idle.exposedS, duration(Math.max(0, idle.s)));
-  const owedS = restOwed(state.plan.rest, idle.exposedS, duration(0));
+  if (rest.kind !== 'thumb') return null;
+  const leftS = restOwed(rest.rule, idle.exposedS, duration(Math.max(0, idle.s)));
+  const owedS = restOwed(rest.rule, idle.exposedS, duration(0));
   return leftS > 0 ? { rig, leftS, owedS } : null;
 }
 

@@ -201,7 +201,7 @@ describe('undo', () => {
 
   it('an exposure undone while it runs never happened: no file number, no rest', () => {
     const frames = [frame('one', A, dialled('6.3', '64', '100'))];
-    const evening = new Evening(frames, planOf(frames, { rest: { on: true, offUpToS: s(0) } }));
+    const evening = new Evening(frames, planOf(frames, { rest: { offUpToS: s(0) } }));
     evening.setUp().untilExpose().start();
     evening.pass(30).undo();
     expect(evening.step().kind).toBe('expose');
@@ -276,7 +276,7 @@ describe('rest', () => {
     frame('one', A, dialled('6.3', '64', '100')),
     frame('one', A, dialled('6.3', '64', '100'), { repeat: 2 }),
   ];
-  const plan = planOf(frames, { rest: { on: true, offUpToS: s(0) } });
+  const plan = planOf(frames, { rest: { offUpToS: s(0) } });
 
   it('is asked for by the rule of thumb, and what passed anyway counts', () => {
     const evening = new Evening(frames, plan).setUp().shoot();
@@ -296,7 +296,7 @@ describe('rest', () => {
   it('is not asked for before a capped dark, which stands for the warmth of its frame', () => {
     const dark = frame('dark', A, dialled('6.3', '64', '100'));
     const list = [frames[0], dark].flatMap((one) => one ?? []);
-    const base = planOf(list, { rest: { on: true, offUpToS: s(0) } });
+    const base = planOf(list, { rest: { offUpToS: s(0) } });
     const sets = base.sets.map((set) =>
       set.id === 'dark' ? { ...set, kind: 'capped-dark' as const } : set,
     );
@@ -305,7 +305,7 @@ describe('rest', () => {
   });
 
   it('is off by default up to 64 s', () => {
-    const evening = new Evening(frames, planOf(frames, { rest: { on: true } })).setUp().shoot();
+    const evening = new Evening(frames, planOf(frames, { rest: {} })).setUp().shoot();
     expect(evening.step().kind).toBe('expose');
   });
 });

@@ -2,6 +2,7 @@ import type { RigId } from '../gear/ids.ts';
 import { type Settings, sameTimeMark } from '../gear/settings.ts';
 import type { PlannedFrame } from '../plan/frame.ts';
 import type { SetId } from '../plan/ids.ts';
+import type { SetKind } from '../plan/plan.ts';
 import type { Seconds } from '../science/units.ts';
 import { type ExposurePhase, exposurePhase, isShort, madeFrame } from './exposure.ts';
 import type { Instant } from './instant.ts';
@@ -52,13 +53,13 @@ export type Step =
     };
 
 /**
- * The frames that start together: one, or with all rigs side by side every
+ * The frames that start together: one, or with all rigs side by side, and in a capped series, every
  * rig's frame of the same set, pass and repeat.
  */
 export function nextTogether(state: RunState): readonly PlannedFrame[] {
   const [first] = state.queue;
   if (!first) return [];
-  if (state.plan.order !== 'side-by-side') return [first];
+  if (!isTogether(state, first.set)) return [first];
   const together: PlannedFrame[] = [];
   for (const frame of state.queue) {
     if (!samePlace(frame, first) || together.some((other) => other.rig === frame.rig)) break;
@@ -86,7 +87,11 @@ function waitingStep(state: RunState, now: Instant): Step {
   const [next] = together;
   if (!next) return { kind: 'list-done' };
   const wanted = state.plan.order === 'side-by-side' ? state.plan.rigs : [next.rig];
-  if (!wanted.every((rig) => state.mounted.includes(rig))) {
+  // A capped series needs no tripod.
+  if (
+    kindOf(state, next.set) !== 'capped-series' &&
+    !wanted.every((rig) => state.mounted.includes(rig))
+  ) {
     return { kind: 'mount', rigs: wanted, next };
   }
   for (const { rig } of together) {
@@ -103,7 +108,7 @@ function waitingStep(state: RunState, now: Instant): Step {
   }
   for (const { rig, set } of together) {
     // A capped dark stands for the warmth of the frame before it: it follows straight after.
-    if (isCappedDark(state, set)) continue;
+    if (kindOf(state, set) === 'capped-dark') continue;
     const resting = restLeft(state, rig, now);
     if (resting) return { kind: 'rest', resting, next };
   }
@@ -114,8 +119,11 @@ function waitingStep(state: RunState, now: Instant): Step {
   };
 }
 
-const isCappedDark = (state: RunState, set: SetId): boolean =>
-  state.plan.sets.some(({ id, kind }) => id === set && kind === 'capped-dark');
+const kindOf = ({ plan }: RunState, set: SetId): SetKind | null =>
+  plan.sets.find(({ id }) => id === set)?.kind ?? null;
+
+const isTogether = (state: RunState, set: SetId): boolean =>
+  state.plan.order === 'side-by-side' || kindOf(state, set) === 'capped-series';
 
 const samePlace = (a: PlannedFrame, b: PlannedFrame): boolean =>
   a.set === b.set && a.pass === b.pass && a.repeat === b.repeat;

@@ -1,7 +1,14 @@
 import type { RigId } from '../gear/ids.ts';
 import type { SetId } from './ids.ts';
 import { DEFAULT_PASSES } from './passes.ts';
-import type { OrderName, Plan, PlanSet } from './plan.ts';
+import {
+  type Mounting,
+  mountingOf,
+  type OrderName,
+  type Plan,
+  type PlanSet,
+  type TurnPlace,
+} from './plan.ts';
 
 /*
  * Every edit gives a new plan and leaves the old one as it was: undo is keeping the old one.
@@ -24,6 +31,7 @@ export function copySet(plan: Plan, id: SetId, copyId: SetId): Plan {
 export const deleteSet = (plan: Plan, id: SetId): Plan => ({
   ...plan,
   sets: plan.sets.filter((set) => set.id !== id),
+  locked: plan.locked.filter((each) => each !== id),
 });
 
 /**
@@ -48,9 +56,42 @@ export const changeSet = (plan: Plan, id: SetId, change: (set: PlanSet) => PlanS
 export const changeOrder = (plan: Plan, order: OrderName): Plan => ({
   ...plan,
   order,
+  oneRigAtATime: plan.oneRigAtATime && order === 'rig-by-rig',
+  arranged: null,
   sets: plan.sets.map((set) =>
-    set.passes === DEFAULT_PASSES[plan.order] ? { ...set, passes: DEFAULT_PASSES[order] } : set,
+    set.kind !== 'capped-series' && set.passes === DEFAULT_PASSES[plan.order]
+      ? { ...set, passes: DEFAULT_PASSES[order] }
+      : set,
   ),
+});
+
+/** What a tripod for all rigs in turn is used for unless its owner says otherwise. */
+const USUAL_SWAPPING: OrderName = 'mirror';
+
+/** The plan with its rigs standing another way, in an order that can be shot so. */
+export function changeMounting(plan: Plan, mounting: Mounting): Plan {
+  if (mounting === mountingOf(plan)) return plan;
+  const order: OrderName =
+    mounting === 'side-by-side'
+      ? 'side-by-side'
+      : mounting === 'one-rig-at-a-time'
+        ? 'rig-by-rig'
+        : USUAL_SWAPPING;
+  return { ...changeOrder(plan, order), oneRigAtATime: mounting === 'one-rig-at-a-time' };
+}
+
+/** The plan with its turns in an order of their own. */
+export const arrange = (plan: Plan, turns: readonly TurnPlace[]): Plan => ({
+  ...plan,
+  arranged: turns,
+});
+
+/** The plan with a set's turns held in their places, or free again. */
+export const lockSet = (plan: Plan, id: SetId, on: boolean): Plan => ({
+  ...plan,
+  locked: on
+    ? [...plan.locked.filter((each) => each !== id), id]
+    : plan.locked.filter((each) => each !== id),
 });
 
 /** The plan for other rigs; a set whose reference is no longer among them takes the first. */

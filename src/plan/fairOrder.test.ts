@@ -5,19 +5,16 @@ import { mulberry32, seed } from '../science/mulberry32.ts';
 import { isRefusal, must } from '../science/refusal.ts';
 import { restedMidHeat } from '../science/sensorRest.ts';
 import { duration, ev, type Seconds } from '../science/units.ts';
+import { USUAL_WEIGHTS } from './costWeights.ts';
 import { type FoundOrder, fairOrder, type SearchEffort, type SearchProgress } from './fairOrder.ts';
 import { frameHeat, heatAbove, heatsOf } from './heat.ts';
 import { heatCourseOf } from './heatCourse.ts';
 import type { SetId } from './ids.ts';
 import { boundTables, leastCost } from './orderBound.ts';
-import { costedOrder, costOfRun, namedOrders, namedStarts, USUAL_WEIGHTS } from './orderCost.ts';
-import {
-  type Mounting,
-  type OrderProblem,
-  type OrderRequest,
-  orderProblem,
-} from './orderProblem.ts';
+import { costedOrder, costOfRun, namedOrders, namedStarts } from './orderCost.ts';
+import { type OrderProblem, type OrderRequest, orderProblem } from './orderProblem.ts';
 import { runOrder, startState, takeTurn } from './orderRun.ts';
+import type { Mounting } from './plan.ts';
 import { timelineOf } from './timeline.ts';
 
 const SMALL: CaseSize = { leastTurns: 2, mostTurns: 8, mostRepeats: 2, darks: true };
@@ -177,7 +174,7 @@ describe('the course of an order', () => {
             leadIn: [{ mode: 'idle', lasts: settling }],
           });
           expect(frameHeat(heats, frame.rig, frame.key)?.usual).toBeLessThanOrEqual(
-            heatAbove(rested, rest.ratio) + 1e-6,
+            heatAbove(rested, rest.ratioOf(frame)) + 1e-6,
           );
         }
       }),

@@ -1,7 +1,7 @@
 import { mulberry32, type Seed } from '../science/mulberry32.ts';
 import { type Refusal, refuse } from '../science/refusal.ts';
+import type { CostWeights } from './costWeights.ts';
 import { boundTables, leastCost } from './orderBound.ts';
-import type { CostWeights } from './orderCost.ts';
 import { type Costed, costOf, improve, wander } from './orderImprovement.ts';
 import { allowed, fitted } from './orderPlaces.ts';
 import type { OrderProblem } from './orderProblem.ts';

@@ -22,21 +22,12 @@ import {
   seconds,
   stops,
 } from '../science/units.ts';
-import {
-  darkLimit,
-  frameHeat,
-  heatAbove,
-  heatsOf,
-  pairHeats,
-  restBefore,
-  USUAL_DARK_LIMIT,
-  USUAL_TOLERANCE,
-} from './heat.ts';
+import { USUAL_WEIGHTS } from './costWeights.ts';
+import { darkLimit, frameHeat, heatAbove, heatsOf, pairHeats, restBefore } from './heat.ts';
 import { heatCourseOf } from './heatCourse.ts';
 import type { PlanId, SetId } from './ids.ts';
-import { newPlan, newSet } from './newPlan.ts';
+import { DEFAULT_HEAT_LIMIT, newPlan, newSet } from './newPlan.ts';
 import { orderFrames } from './order.ts';
-import { USUAL_WEIGHTS } from './orderCost.ts';
 import type { OrderName, Plan } from './plan.ts';
 import { restWorth } from './restWorth.ts';
 import { SHADOWS_BELOW, shadowCounts, USUAL_READ_NOISE } from './shadows.ts';
@@ -63,12 +54,13 @@ const planOf = (order: OrderName): Plan => ({
   sets: [{ ...newSet('s' as SetId, a, settings), passes: 2 }],
   order,
   allowances: {
-    swapS: duration(120),
+    swapS: duration(90),
+    reframeS: duration(30),
     dialChangeS: duration(0),
     settleS: duration(20),
     writeS: duration(0),
   },
-  rest: { on: false, factor: 1, offUpToS: duration(0), longestS: duration(600) },
+  rest: { kind: 'none' },
 });
 
 function workedOut(order: OrderName, thermal: (rig: RigId) => ThermalRange = () => UNMEASURED) {
@@ -175,16 +167,17 @@ describe('the limit on heat', () => {
     });
 
   it('is a quarter more where the signal is unknown or has no dark current', () => {
-    expect(darkLimit(null, USUAL_TOLERANCE)).toBe(USUAL_DARK_LIMIT);
+    expect(darkLimit(null, DEFAULT_HEAT_LIMIT)).toBe(1.25);
     const none = { ...shadows(0), dark: electrons(0) };
-    expect(darkLimit(none, USUAL_TOLERANCE)).toBe(USUAL_DARK_LIMIT);
+    expect(darkLimit(none, DEFAULT_HEAT_LIMIT)).toBe(1.25);
   });
 
   it('lets the noise of the shadows change by what is tolerated, and less in less light', () => {
     for (const scene of [0, -2, -4]) {
-      const limit = darkLimit(shadows(scene), tolerance(0.05));
+      const tolerated = { ...DEFAULT_HEAT_LIMIT, tolerated: tolerance(0.05) };
+      const limit = darkLimit(shadows(scene), tolerated);
       expect(must(noiseFromDarkRatio(shadows(scene), limit))).toBeCloseTo(0.05, 9);
-      expect(limit).toBeGreaterThan(darkLimit(shadows(scene - 1), tolerance(0.05)));
+      expect(limit).toBeGreaterThan(darkLimit(shadows(scene - 1), tolerated));
     }
   });
 

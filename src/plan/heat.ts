@@ -9,7 +9,7 @@ import {
 import { darkRatioLimit, darkShare, type PixelCounts } from '../science/noise.ts';
 import { isRefusal } from '../science/refusal.ts';
 import { type NextFrame, restNeeded } from '../science/sensorRest.ts';
-import { type Doublings, doublings, type SnrStops, tolerance } from '../science/sensorUnits.ts';
+import { type Doublings, doublings } from '../science/sensorUnits.ts';
 import {
   cornerModels,
   overCorners,
@@ -17,11 +17,11 @@ import {
   type ThermalRange,
   usualModel,
 } from '../science/thermalRange.ts';
-import { type Ratio, ratio, type Seconds } from '../science/units.ts';
+import type { Ratio, Seconds } from '../science/units.ts';
 import type { PlannedFrame } from './frame.ts';
 import type { HeatCourse, HeatSpan } from './heatCourse.ts';
 import type { FrameKey, SetId } from './ids.ts';
-import type { Plan } from './plan.ts';
+import type { HeatLimit, Plan } from './plan.ts';
 
 /*
  * Heat in a plan, in stops of dark current over each rig's own rested state; never to be added to
@@ -146,15 +146,13 @@ export function pairHeats(
   );
 }
 
-/** The ratio of dark currents that is let pass where the signal is unknown (our choice). */
-export const USUAL_DARK_LIMIT: Ratio = ratio(1.25);
-/** The change of noise that is let pass where the signal is known (our choice). */
-export const USUAL_TOLERANCE: SnrStops = tolerance(0.02);
-
 /** The limit on the ratio of dark currents, from the noise tolerated in the shadows if they are known. */
-export function darkLimit(shadows: PixelCounts | null, tolerated: SnrStops): Ratio {
+export function darkLimit(
+  shadows: PixelCounts | null,
+  { tolerated, unknownRatio }: Pick<HeatLimit, 'tolerated' | 'unknownRatio'>,
+): Ratio {
   const share = shadows && darkShare(shadows);
-  return share === null || isRefusal(share) ? USUAL_DARK_LIMIT : darkRatioLimit(share, tolerated);
+  return share === null || isRefusal(share) ? unknownRatio : darkRatioLimit(share, tolerated);
 }
 
 /** A rest in seconds with its range; null where no rest in that mode is enough. */

@@ -196,7 +196,7 @@ describe('the fade that is predicted for a pair', () => {
 describe('a swap against the fade', () => {
   const slow = (change: Partial<Plan> = {}): Plan => ({
     ...listOf(),
-    allowances: { ...listOf().allowances, swapS: duration(300) },
+    allowances: { ...listOf().allowances, swapS: duration(300), reframeS: duration(0) },
     light: { tolerance: stops(1), mostFade: stops(0.5) },
     evening: evening(minutesOn(10)),
     ...change,

@@ -1,13 +1,24 @@
 import type { RigId } from '../gear/ids.ts';
 import type { Settings } from '../gear/settings.ts';
-import { duration, stops } from '../science/units.ts';
+import { tolerance } from '../science/sensorUnits.ts';
+import { duration, ratio, type Stops, stops } from '../science/units.ts';
 import type { PlanId, SetId } from './ids.ts';
 import { DEFAULT_PASSES } from './passes.ts';
-import type { Allowances, Hold, LightLimits, OrderName, Plan, PlanSet, RestRule } from './plan.ts';
+import type {
+  Allowances,
+  HeatLimit,
+  Hold,
+  LightLimits,
+  OrderName,
+  Plan,
+  PlanSet,
+  RestRule,
+} from './plan.ts';
 
 /** What hands in gloves need in the dark, in seconds (common practice, no source). */
 export const DEFAULT_ALLOWANCES: Allowances = {
-  swapS: duration(90),
+  swapS: duration(60),
+  reframeS: duration(30),
   dialChangeS: duration(15),
   settleS: duration(5),
   writeS: duration(2),
@@ -15,11 +26,23 @@ export const DEFAULT_ALLOWANCES: Allowances = {
 
 /** Rest as long as you exposed, for exposures over 64 s, ten minutes at most (common practice, no source). */
 export const DEFAULT_REST: RestRule = {
-  on: true,
   factor: 1,
   offUpToS: duration(64),
   longestS: duration(600),
 };
+
+/**
+ * A fiftieth of a stop of noise is less than anybody sees; a quarter more dark current where the
+ * light of the shadows is unknown; ten minutes at most (our choice).
+ */
+export const DEFAULT_HEAT_LIMIT: HeatLimit = {
+  tolerated: tolerance(0.02),
+  unknownRatio: ratio(1.25),
+  longestS: duration(600),
+};
+
+/** A swap is an occasion for mistakes of framing and focus (our choice). */
+export const DEFAULT_SWAP_WORTH: Stops = stops(0.02);
 
 /** The usual choice when noise is the question (common practice, no source). */
 export const DEFAULT_HOLD: Hold = {
@@ -43,8 +66,12 @@ export const newPlan = (id: PlanId, name: string, rigs: readonly RigId[]): Plan 
   rigs,
   sets: [],
   order: DEFAULT_ORDER,
+  oneRigAtATime: false,
+  arranged: null,
+  locked: [],
+  swapWorth: DEFAULT_SWAP_WORTH,
   allowances: DEFAULT_ALLOWANCES,
-  rest: DEFAULT_REST,
+  rest: { kind: 'thumb', rule: DEFAULT_REST },
   nearestSubjectMm: null,
   axesApartMm: null,
   evening: null,
@@ -69,4 +96,5 @@ export const newSet = (
   hold: DEFAULT_HOLD,
   passes: DEFAULT_PASSES[order],
   repeats: 1,
+  restBeforeS: null,
 });

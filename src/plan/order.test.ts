@@ -5,7 +5,7 @@ import { fNumber, iso, seconds } from '../science/units.ts';
 import type { Dialled, PlannedFrame } from './frame.ts';
 import type { PlanId, SetId } from './ids.ts';
 import { newPlan, newSet } from './newPlan.ts';
-import { orderFrames, swapCount } from './order.ts';
+import { orderFrames, swapCount, turnsOf } from './order.ts';
 import { DEFAULT_PASSES } from './passes.ts';
 import { ORDERS, type OrderName, type Plan, type PlanSet, type SetKind } from './plan.ts';
 
@@ -77,6 +77,62 @@ describe('one set', () => {
     expect(frames.map(({ pass, repeat }) => `${pass}.${repeat}`).join(' ')).toBe(
       '1.1 1.2 1.1 1.2 2.1 2.2 2.1 2.2',
     );
+    expect(swapCount(frames)).toBe(2);
+  });
+});
+
+describe('an arrangement of turns', () => {
+  const turn = (id: string, rig: string | null) => ({ set: id as SetId, rig: rig as RigId | null });
+  const two = plan('mirror', 2, [set('s', 2), set('t', 1)]);
+  const keys = (from: Plan) => framesOf(from).map(({ set: of, rig, pass }) => `${of}${rig}${pass}`);
+
+  it('stands before the named order, and passes are numbered as they come', () => {
+    const arranged = [
+      turn('t', 'B'),
+      turn('s', 'B'),
+      turn('s', 'B'),
+      turn('s', 'A'),
+      turn('t', 'A'),
+      turn('s', 'A'),
+    ];
+    expect(keys({ ...two, arranged })).toEqual(['tB1', 'sB1', 'sB2', 'sA1', 'tA1', 'sA2']);
+    expect(swapCount(framesOf({ ...two, arranged }))).toBe(1);
+  });
+
+  it('passes over what the list no longer has and puts what it lacks last, as it stood', () => {
+    const arranged = [turn('t', 'B'), turn('gone', 'A'), turn('t', 'B'), turn('s', 'C')];
+    expect(keys({ ...two, arranged })).toEqual(['tB1', 'sA1', 'sB1', 'sB2', 'sA2', 'tA1']);
+  });
+
+  it('made of the turns that stand changes nothing', () => {
+    for (const order of ORDERS) {
+      const named = byDefault(order, 3, 3);
+      const arranged = turnsOf(named, framesOf(named));
+      expect(framesOf({ ...named, arranged })).toEqual(framesOf(named));
+    }
+  });
+
+  it('moves whole sets where all rigs stand side by side', () => {
+    const beside = { ...two, order: 'side-by-side' as const };
+    const arranged = [turn('t', null), turn('s', null)];
+    expect(keys({ ...beside, arranged })).toEqual(['tA1', 'tB1', 'sA1', 'sB1', 'sA2', 'sB2']);
+  });
+});
+
+describe('one rig at a time', () => {
+  it('does all passes of all sets before the rig leaves', () => {
+    const once = { ...plan('rig-by-rig', 2, [set('s', 2), set('t', 1)]), oneRigAtATime: true };
+    expect(letters(framesOf(once))).toBe('A A A B B B');
+    expect(swapCount(framesOf(once))).toBe(1);
+  });
+});
+
+describe('a capped series', () => {
+  it('comes first, all rigs at once, whatever the order, and costs no swap', () => {
+    const warm = set('warm', 1, { kind: 'capped-series', repeats: 2 });
+    const frames = framesOf(plan('mirror', 2, [set('s', 2), warm]));
+    expect(letters(frames)).toBe('A B A B A B B A');
+    expect(frames.slice(0, 4).every(({ set: of }) => of === warm.id)).toBe(true);
     expect(swapCount(frames)).toBe(2);
   });
 });

@@ -2,7 +2,7 @@ import type { RigId } from '../gear/ids.ts';
 import { type Dialled, frameKey, type PlannedFrame } from './frame.ts';
 import type { SetId } from './ids.ts';
 import { runsBackwards } from './passes.ts';
-import type { Plan, PlanSet } from './plan.ts';
+import type { Plan, PlanSet, TurnPlace } from './plan.ts';
 
 /** What stands on a rig in a set; null where nothing could be worked out. */
 export type DialledOf = (set: SetId, rig: RigId) => Dialled | null;
@@ -58,6 +58,15 @@ function turnsBySet(plan: Plan, groups: readonly Group[], dialled: DialledOf): r
 function turnsByRig(plan: Plan, groups: readonly Group[], dialled: DialledOf): readonly Turn[] {
   const turns: Turn[] = [];
   const passes = Math.max(0, ...groups.map((group) => group.set.passes));
+  if (plan.oneRigAtATime) {
+    return plan.rigs.flatMap((rig) =>
+      groups.flatMap((group) =>
+        dialled(group.set.id, rig)
+          ? passNumbers(group.set.passes).map((pass) => ({ group, pass, rig }))
+          : [],
+      ),
+    );
+  }
   for (const pass of passNumbers(passes)) {
     for (const rig of startingWith(plan.rigs, turns.at(-1)?.rig)) {
       for (const group of groups) {
@@ -87,21 +96,61 @@ function framesOf(turn: Turn, dialled: DialledOf, visit: number): readonly Plann
   );
 }
 
-/** All rigs stand side by side: of each repeat, one frame from every rig. There is one visit. */
-function framesSideBySide(
+/** One pass of all rigs at once: of each repeat, one frame from every rig. There is one visit. */
+function framesTogether(
+  { rigs }: Plan,
+  group: Group,
+  pass: number,
+  dialled: DialledOf,
+): readonly PlannedFrame[] {
+  const byRig = rigs.map((rig) => framesOf({ group, pass, rig }, dialled, 1));
+  const longest = Math.max(0, ...byRig.map((frames) => frames.length));
+  return passNumbers(longest).flatMap((place) =>
+    byRig.flatMap((frames) => frames.slice(place - 1, place)),
+  );
+}
+
+/** All rigs stand side by side, set after set. */
+const framesSideBySide = (
   plan: Plan,
   groups: readonly Group[],
   dialled: DialledOf,
-): readonly PlannedFrame[] {
-  return groups.flatMap((group) =>
-    passNumbers(group.set.passes).flatMap((pass) => {
-      const byRig = plan.rigs.map((rig) => framesOf({ group, pass, rig }, dialled, 1));
-      const longest = Math.max(0, ...byRig.map((frames) => frames.length));
-      return passNumbers(longest).flatMap((place) =>
-        byRig.flatMap((frames) => frames.slice(place - 1, place)),
-      );
-    }),
+): readonly PlannedFrame[] =>
+  groups.flatMap((group) =>
+    passNumbers(group.set.passes).flatMap((pass) => framesTogether(plan, group, pass, dialled)),
   );
+
+/** What stands in one place of an order: a rig's turn, or one of all rigs (null). */
+interface Placed {
+  readonly group: Group;
+  readonly rig: RigId | null;
+}
+
+/**
+ * Turns in an order of their own. Each place takes the next pass of its set and rig; a place whose
+ * set, rig or pass is gone is passed over, and what no place took comes last as it stood.
+ */
+function inArrangedOrder(
+  standing: readonly Placed[],
+  arranged: readonly TurnPlace[],
+): readonly Placed[] {
+  const left = [...standing];
+  const taken = arranged.flatMap(({ set, rig }) => {
+    const at = left.findIndex((one) => one.group.set.id === set && one.rig === rig);
+    return at < 0 ? [] : left.splice(at, 1);
+  });
+  return [...taken, ...left];
+}
+
+/** Passes are numbered as they come. */
+function withPasses(placed: readonly Placed[]): readonly (Placed & { readonly pass: number })[] {
+  const done = new Map<string, number>();
+  return placed.map((one) => {
+    const key = `${one.group.set.id}/${one.rig}`;
+    const pass = (done.get(key) ?? 0) + 1;
+    done.set(key, pass);
+    return { ...one, pass };
+  });
 }
 
 /**
@@ -110,7 +159,9 @@ function framesSideBySide(
  * Set follows set, and each next set starts with the rig that is mounted, by turning round the
  * whole of its order: a set shot B A A B cancels a steady fade as well as A B B A does, and a swap
  * is saved. 'rig-by-rig' takes the whole list with one rig before the next; 'side-by-side' takes
- * the rigs' frames of one repeat together. A capped dark is shot straight after each turn of the
+ * the rigs' frames of one repeat together; 'rig-by-rig' with one rig at a time does not come back to
+ * a rig. A plan's own arrangement of turns stands before its named order. A capped series comes
+ * before everything, all rigs at once. A capped dark is shot straight after each turn of the
  * set before it, at the settings which that set has on the rig; its own passes and settings play
  * no part, its repeats do.
  *
@@ -118,18 +169,73 @@ function framesSideBySide(
  * null has no frame in that set.
  */
 export function orderFrames(plan: Plan, dialled: DialledOf): readonly PlannedFrame[] {
-  const groups = groupsOf(plan.sets);
-  if (plan.order === 'side-by-side') return framesSideBySide(plan, groups, dialled);
-  const turns =
+  const all = groupsOf(plan.sets);
+  const series = all.filter(({ set }) => set.kind === 'capped-series');
+  const groups = all.filter(({ set }) => set.kind !== 'capped-series');
+  return [
+    ...framesSideBySide(plan, series, dialled),
+    ...(plan.order === 'side-by-side'
+      ? framesOfSets(plan, groups, dialled)
+      : framesOfTurns(plan, groups, dialled)),
+  ];
+}
+
+/** All rigs side by side, in the plan's own arrangement of sets if it has one. */
+function framesOfSets(
+  plan: Plan,
+  groups: readonly Group[],
+  dialled: DialledOf,
+): readonly PlannedFrame[] {
+  if (plan.arranged === null) return framesSideBySide(plan, groups, dialled);
+  const standing = groups.flatMap((group) =>
+    passNumbers(group.set.passes).map((): Placed => ({ group, rig: null })),
+  );
+  return withPasses(inArrangedOrder(standing, plan.arranged)).flatMap(({ group, pass }) =>
+    framesTogether(plan, group, pass, dialled),
+  );
+}
+
+/** One tripod, rigs swapped on it. */
+function framesOfTurns(
+  plan: Plan,
+  groups: readonly Group[],
+  dialled: DialledOf,
+): readonly PlannedFrame[] {
+  const named =
     plan.order === 'rig-by-rig'
       ? turnsByRig(plan, groups, dialled)
       : turnsBySet(plan, groups, dialled);
+  const turns =
+    plan.arranged === null
+      ? named
+      : withPasses(inArrangedOrder(named, plan.arranged)).flatMap(({ group, pass, rig }) =>
+          rig === null ? [] : [{ group, pass, rig }],
+        );
   let visit = 0;
   let mounted: RigId | null = null;
   return turns.flatMap((turn) => {
     if (turn.rig !== mounted) visit += 1;
     mounted = turn.rig;
     return framesOf(turn, dialled, visit);
+  });
+}
+
+/** The turns of a list in their order, for a plan to keep as its arrangement. */
+export function turnsOf(plan: Plan, frames: readonly PlannedFrame[]): readonly TurnPlace[] {
+  const home = new Map(
+    groupsOf(plan.sets).flatMap(({ set, darks }) =>
+      set.kind === 'capped-series' ? [] : [set, ...darks].map(({ id }) => [id, set.id] as const),
+    ),
+  );
+  const seen = new Set<string>();
+  return frames.flatMap(({ set, rig, pass }) => {
+    const of = home.get(set);
+    if (of === undefined) return [];
+    const turn: TurnPlace = { set: of, rig: plan.order === 'side-by-side' ? null : rig };
+    const key = `${of}/${turn.rig}/${pass}`;
+    if (seen.has(key)) return [];
+    seen.add(key);
+    return [turn];
   });
 }
 

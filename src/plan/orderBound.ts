@@ -1,5 +1,6 @@
+import type { CostWeights } from './costWeights.ts';
 import { leastFall, lightFrom, stepBefore } from './lightTable.ts';
-import { type CostWeights, isPair, pairDifference } from './orderCost.ts';
+import { isPair, pairDifference } from './orderCost.ts';
 import type { OrderProblem, OrderRig, OrderSet, TurnKind, TurnPart } from './orderProblem.ts';
 import type { RunState } from './orderRun.ts';
 
@@ -80,7 +81,10 @@ export function boundTables(problem: OrderProblem): BoundTables {
       // Frame by frame, whichever turn comes first; more rest only widens it.
       const gap = (first: TurnKind, early: readonly number[], late: readonly number[]) =>
         Math.min(
-          ...early.map((mid, place) => first.leastS - mid + allowances.swapS + (late[place] ?? 0)),
+          ...early.map(
+            (mid, place) =>
+              first.leastS - mid + (allowances.swapS + allowances.reframeS) + (late[place] ?? 0),
+          ),
         );
       const least = Math.min(gap(one, midsOne, midsTwo), gap(two, midsTwo, midsOne));
       return { gapFall: leastFall(light, least) };
@@ -212,7 +216,7 @@ export function leastCost(
   for (const { index, count, leastS } of kinds) {
     work += (count - (state.done[index] as number)) * leastS;
   }
-  const wall = state.now + work + swaps * allowances.swapS;
+  const wall = state.now + work + swaps * (allowances.swapS + allowances.reframeS);
   let cost = weights.perSwap * (state.swaps + swaps) + (weights.wallPerMinute * wall) / 60;
 
   const soonestOf = (kind: TurnKind): number => {
@@ -220,7 +224,7 @@ export function leastCost(
       mounting !== 'side-by-side' &&
       state.mounted >= 0 &&
       (kind.parts[0] as TurnPart).rig !== state.mounted
-        ? allowances.swapS
+        ? allowances.swapS + allowances.reframeS
         : 0;
     return state.now + swap + (tables.headS[kind.index] as number);
   };

@@ -2,6 +2,7 @@ import type { RigId } from '../gear/ids.ts';
 import { isRefusal, type Refusal } from '../science/refusal.ts';
 import type { Doublings } from '../science/sensorUnits.ts';
 import { duration, type Seconds, type Stops } from '../science/units.ts';
+import type { CostWeights } from './costWeights.ts';
 import type { PlannedFrame } from './frame.ts';
 import type { FrameKey, SetId } from './ids.ts';
 import { lightAt } from './lightTable.ts';
@@ -27,29 +28,6 @@ import type { FrameTimes, Span, Timeline } from './timeline.ts';
  *        + swap  x swaps
  *        + wall  x minutes from the first act to the last file
  */
-
-/** What one of each is worth, in stops of light. */
-export interface CostWeights {
-  readonly fadePerStop: number;
-  readonly heatPerStop: number;
-  readonly outsidePerMinute: number;
-  readonly perSwap: number;
-  readonly wallPerMinute: number;
-}
-
-/**
- * Our choice, with these reasons. A stop of dark current changes the noise of deep shadows (9 e of
- * signal, 6 e dark, 3 e read: a quarter of the variance is dark) as a quarter of a stop of light does.
- * A minute outside of the window is about what a dusk fades in it, 0.1 stop. A swap is an occasion for
- * mistakes of framing and focus, as bad as 0.02 stop; a minute in the cold is worth a tenth of that.
- */
-export const USUAL_WEIGHTS: CostWeights = {
-  fadePerStop: 1,
-  heatPerStop: 0.25,
-  outsidePerMinute: 0.1,
-  perSwap: 0.02,
-  wallPerMinute: 0.002,
-};
 
 /** The cost of an order in stops of light, and its parts, already weighed. */
 export interface CostParts {
@@ -251,7 +229,8 @@ function inNamedOrder({ plan, frames }: OrderRequest, name: OrderName): readonly
   const dialled = new Map(
     frames.map(({ set, rig, settings, exact }) => [`${set}/${rig}`, { settings, exact }]),
   );
-  return orderFrames({ ...plan, order: name }, (set, rig) => dialled.get(`${set}/${rig}`) ?? null);
+  const named = { ...plan, order: name, oneRigAtATime: false, arranged: null };
+  return orderFrames(named, (set, rig) => dialled.get(`${set}/${rig}`) ?? null);
 }
 
 /**

@@ -1,6 +1,7 @@
 import type { Random } from '../science/mulberry32.ts';
+import type { CostWeights } from './costWeights.ts';
 import { changedByChance, changesAt } from './orderChanges.ts';
-import { type CostWeights, costOfRun } from './orderCost.ts';
+import { costOfRun } from './orderCost.ts';
 import { allowed, freePlaces, withTurns } from './orderPlaces.ts';
 import type { OrderProblem, TurnKind } from './orderProblem.ts';
 import { copyState, type RunState, runOrder, startState, takeTurn } from './orderRun.ts';

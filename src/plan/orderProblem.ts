@@ -19,7 +19,7 @@ import { heatAbove, type ThermalOf } from './heat.ts';
 import { waitsIn } from './heatCourse.ts';
 import type { FrameKey, SetId } from './ids.ts';
 import { type LightTable, tabulate } from './lightTable.ts';
-import type { Allowances, Plan, RestRule } from './plan.ts';
+import type { Allowances, Mounting, Plan, RestRule } from './plan.ts';
 import { restOwed } from './rest.ts';
 
 /*
@@ -31,12 +31,6 @@ import { restOwed } from './rest.ts';
  * rigs.
  */
 
-/**
- * How the rigs stand: one tripod and swaps, all side by side, or one rig at a time: once it leaves
- * the tripod it does not come back.
- */
-export type Mounting = 'swaps' | 'side-by-side' | 'one-rig-at-a-time';
-
 /** When the exposure of a set is right, in seconds from the start; an end may be open. */
 export interface SetWindow {
   readonly fromS: Seconds | null;
@@ -47,8 +41,12 @@ export interface SetWindow {
 export type RestChoice =
   | { readonly kind: 'none' }
   | { readonly kind: 'thumb'; readonly rule: RestRule }
-  /** Until the next frame's dark current is within a ratio of a rested body's first such frame. */
-  | { readonly kind: 'limit'; readonly ratio: Ratio; readonly longestS: Seconds };
+  /** Until a frame's dark current is within its ratio of a rested body's first such frame. */
+  | {
+      readonly kind: 'limit';
+      readonly ratioOf: (frame: PlannedFrame) => Ratio;
+      readonly longestS: Seconds;
+    };
 
 export interface OrderRequest {
   readonly plan: Plan;
@@ -228,14 +226,15 @@ export function orderProblem(request: OrderRequest): OrderProblem | Refusal {
     const { model, timerS } = rigs[rig] as OrderRig;
     return {
       rig,
-      frames: frames.map(({ set, exact, settings }) => {
+      frames: frames.map((frame) => {
+        const { set, exact, settings } = frame;
         const darkS = darkFrameS(darkFrames[rig] as DarkFrame, exact.t);
         return {
           t: exact.t,
           darkS,
           capped: capped.has(set),
           marks: marks(rig, settings),
-          highest: highestHeat(rest, model, plan.allowances.settleS + timerS, exact.t),
+          highest: highestHeat(rest, model, plan.allowances.settleS + timerS, frame),
           leftAtMid: partLeft(exact.t / 2, model.tau),
           leftAtEnd: partLeft(exact.t + darkS, model.tau),
         };
@@ -332,10 +331,18 @@ export function orderProblem(request: OrderRequest): OrderProblem | Refusal {
   };
 }
 
-function highestHeat(rest: RestChoice, model: ThermalModel, settling: number, t: Seconds): number {
+function highestHeat(
+  rest: RestChoice,
+  model: ThermalModel,
+  settling: number,
+  frame: PlannedFrame,
+): number {
   if (rest.kind !== 'limit') return Number.POSITIVE_INFINITY;
-  const next: NextFrame = { t, leadIn: [{ mode: 'idle', lasts: duration(settling) }] };
-  return highestAtRestEnd(model, next, heatAbove(restedMidHeat(model, next), rest.ratio));
+  const next: NextFrame = {
+    t: frame.exact.t,
+    leadIn: [{ mode: 'idle', lasts: duration(settling) }],
+  };
+  return highestAtRestEnd(model, next, heatAbove(restedMidHeat(model, next), rest.ratioOf(frame)));
 }
 
 /** Whether two passes are made of the same frames. */
@@ -404,6 +411,7 @@ const mostSeconds = (
   restBefore: (part: TurnPart, frame: TurnFrame) => number,
 ): number =>
   allowances.swapS +
+  allowances.reframeS +
   leastSeconds(parts, allowances, rigs) +
   parts.reduce(
     (sum, part) =>

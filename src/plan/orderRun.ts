@@ -197,9 +197,9 @@ export function takeTurn(
 ): void {
   const rig = comesOn(problem, kind);
   if (state.mounted >= 0 && rig !== state.mounted) {
-    const { swapS } = problem.allowances;
-    watcher?.swap(rig, state.now, state.now + swapS);
-    state.now += swapS;
+    const { swapS, reframeS } = problem.allowances;
+    watcher?.swap(rig, state.now, state.now + swapS + reframeS);
+    state.now += swapS + reframeS;
     state.swaps += 1;
   }
   state.mounted = rig;

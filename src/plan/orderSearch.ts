@@ -1,4 +1,4 @@
-import type { CostWeights } from './orderCost.ts';
+import type { CostWeights } from './costWeights.ts';
 import type { OrderProblem } from './orderProblem.ts';
 
 /** What the parts of a search work with: the problem, and the best order so far with its cost. */

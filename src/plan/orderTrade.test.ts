@@ -2,8 +2,9 @@ import { expect, it } from 'vitest';
 import { orderCase } from '../../test/arbitraries/orders.ts';
 import { mulberry32, seed } from '../science/mulberry32.ts';
 import { must } from '../science/refusal.ts';
+import { USUAL_WEIGHTS } from './costWeights.ts';
 import { effortFor } from './fairOrder.ts';
-import { namedStarts, USUAL_WEIGHTS } from './orderCost.ts';
+import { namedStarts } from './orderCost.ts';
 import { orderProblem } from './orderProblem.ts';
 import { orderTrade, SWAP_WORTHS, unfairness } from './orderTrade.ts';
 

@@ -1,7 +1,8 @@
 import type { Seed } from '../science/mulberry32.ts';
 import { isRefusal, type Refusal } from '../science/refusal.ts';
+import type { CostWeights } from './costWeights.ts';
 import { fairOrder, type SearchEffort, type SearchProgress } from './fairOrder.ts';
-import { type CostedOrder, type CostWeights, costedOrder } from './orderCost.ts';
+import { type CostedOrder, costedOrder } from './orderCost.ts';
 import type { OrderProblem } from './orderProblem.ts';
 
 /** What a swap is worth along the way from 'fairest' to 'fewest swaps', in stops. */

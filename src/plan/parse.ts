@@ -24,19 +24,23 @@ import {
 } from '../gear/read.ts';
 import { readCloud, readUtc } from '../light/readSky.ts';
 import type { SiteId } from '../light/site.ts';
+import { parseRatioLimit, parseTolerance } from '../science/sensorUnits.ts';
 import { parseDuration, parseMillimetres, parseStops } from '../science/units.ts';
 import { frameKey, type PlannedFrame } from './frame.ts';
 import type { FrameKey, PlanId, SetId } from './ids.ts';
 import {
   type Allowances,
   type ApertureRule,
+  type HeatLimit,
   type Hold,
   type LightLimits,
   ORDERS,
   type Plan,
   type PlanEvening,
   type PlanSet,
+  type Rest,
   type RestRule,
+  type TurnPlace,
 } from './plan.ts';
 
 /*
@@ -84,7 +88,7 @@ const readHold: Reader<Hold> = tagged<Hold, 'kind'>('kind', {
 export const setFields: Fields<PlanSet> = {
   id: id<SetId>(),
   intent: line(MOST_INTENT),
-  kind: oneOf(['light', 'capped-dark', 'flat']),
+  kind: oneOf(['light', 'capped-dark', 'flat', 'capped-series']),
   reference: id<RigId>(),
   settings: readSettings,
   targetOffset: readStops,
@@ -92,6 +96,7 @@ export const setFields: Fields<PlanSet> = {
   hold: readHold,
   passes: whole(1, MOST_PASSES),
   repeats: whole(1, MOST_REPEATS),
+  restBeforeS: nullable(number(parseDuration, 0, DAY_S)),
 };
 
 export const readSet: Reader<PlanSet> = object<PlanSet>(setFields);
@@ -99,18 +104,42 @@ export const readSet: Reader<PlanSet> = object<PlanSet>(setFields);
 /** A reader for each allowance, in seconds. */
 export const allowanceFields: Fields<Allowances> = {
   swapS: number(parseDuration, 0, HOUR_S),
+  reframeS: number(parseDuration, 0, HOUR_S),
   dialChangeS: number(parseDuration, 0, HOUR_S),
   settleS: number(parseDuration, 0, HOUR_S),
   writeS: number(parseDuration, 0, HOUR_S),
 };
 
-/** A reader for each field of the rest rule. */
-export const restFields: Fields<RestRule> = {
-  on: truth,
+/** A reader for each field of the rule of thumb. */
+export const restRuleFields: Fields<RestRule> = {
   factor: number((value) => value, 0, 10),
   offUpToS: number(parseDuration, 0, DAY_S),
   longestS: number(parseDuration, 0, DAY_S),
 };
+
+/** A reader for each field of the limit on heat. */
+export const heatLimitFields: Fields<HeatLimit> = {
+  tolerated: number(parseTolerance, 0.001, MOST_STOPS),
+  unknownRatio: number(parseRatioLimit, 1.001, 100),
+  longestS: number(parseDuration, 0, DAY_S),
+};
+
+const readRest: Reader<Rest> = tagged<Rest, 'kind'>('kind', {
+  none: object<Extract<Rest, { kind: 'none' }>>({ kind: oneOf(['none']) }),
+  thumb: object<Extract<Rest, { kind: 'thumb' }>>({
+    kind: oneOf(['thumb']),
+    rule: object<RestRule>(restRuleFields),
+  }),
+  limit: object<Extract<Rest, { kind: 'limit' }>>({
+    kind: oneOf(['limit']),
+    limit: object<HeatLimit>(heatLimitFields),
+  }),
+});
+
+const readTurnPlace: Reader<TurnPlace> = object<TurnPlace>({
+  set: id<SetId>(),
+  rig: nullable(id<RigId>()),
+});
 
 /** A reader for each field of the evening that a plan is for. */
 export const eveningFields: Fields<PlanEvening> = {
@@ -134,8 +163,12 @@ export const planFields: Fields<Plan> = {
   rigs: list(id<RigId>(), LETTERS.length),
   sets: list(readSet, MOST_SETS),
   order: oneOf(ORDERS),
+  oneRigAtATime: truth,
+  arranged: nullable(list(readTurnPlace, MOST_FRAMES)),
+  locked: list(id<SetId>(), MOST_SETS),
+  swapWorth: number(parseStops, 0, MOST_STOPS),
   allowances: object<Allowances>(allowanceFields),
-  rest: object<RestRule>(restFields),
+  rest: readRest,
   nearestSubjectMm: nullable(number(parseMillimetres, 10, 1e9)),
   axesApartMm: nullable(number(parseMillimetres, 1, 10_000)),
   evening: nullable(object<PlanEvening>(eveningFields)),
@@ -172,6 +205,9 @@ export const readPlan: Reader<Plan> = also(object<Plan>(planFields), (plan) => {
       plan.sets.map((set) => set.id),
     );
   if (repeated) return repeated;
+  if (plan.oneRigAtATime && plan.order !== 'rig-by-rig') {
+    return within('oneRigAtATime', fault('order-comes-back'));
+  }
   return frameCount(plan) > MOST_FRAMES
     ? within('sets', fault('too-many-frames', { most: MOST_FRAMES }))
     : null;

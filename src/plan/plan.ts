@@ -2,7 +2,8 @@ import type { RigId } from '../gear/ids.ts';
 import type { Settings } from '../gear/settings.ts';
 import type { SiteId } from '../light/site.ts';
 import type { SkyCondition } from '../science/cloud.ts';
-import type { Millimetres, Seconds, Stops, UtcMs } from '../science/units.ts';
+import type { SnrStops } from '../science/sensorUnits.ts';
+import type { Millimetres, Ratio, Seconds, Stops, UtcMs } from '../science/units.ts';
 import type { PlanId, SetId } from './ids.ts';
 
 /** How the aperture of the other rigs follows the reference when ISO and time are held. */
@@ -22,7 +23,11 @@ export type Hold =
 /** Which dimension of the frames is made to coincide. */
 export type Framing = 'width' | 'height' | 'diagonal' | 'pixels-per-degree';
 
-export type SetKind = 'light' | 'capped-dark' | 'flat';
+/**
+ * A capped series is shot before the list, cap on, by all rigs at once and on no tripod: to warm
+ * them up, or to learn how a body warms. Nothing is compared in it.
+ */
+export type SetKind = 'light' | 'capped-dark' | 'flat' | 'capped-series';
 
 /** One line of the shot list: the frames of one intent. */
 export interface PlanSet {
@@ -38,6 +43,8 @@ export interface PlanSet {
   readonly hold: Hold;
   readonly passes: number;
   readonly repeats: number;
+  /** A rig waits so long before each visit's first frame, counted from its last one; null = not asked for. */
+  readonly restBeforeS: Seconds | null;
 }
 
 /** The named orders of frames. */
@@ -55,9 +62,30 @@ export const ORDERS = [
  */
 export type OrderName = (typeof ORDERS)[number];
 
+/**
+ * How the rigs stand: one tripod and swaps, all side by side, or one rig at a time, which does not
+ * come back once it has left the tripod.
+ */
+export const MOUNTINGS = ['swaps', 'side-by-side', 'one-rig-at-a-time'] as const;
+export type Mounting = (typeof MOUNTINGS)[number];
+
+export const mountingOf = ({
+  order,
+  oneRigAtATime,
+}: Pick<Plan, 'order' | 'oneRigAtATime'>): Mounting =>
+  order === 'side-by-side' ? order : oneRigAtATime ? 'one-rig-at-a-time' : 'swaps';
+
+/** One rig's frames of one set in one pass, capped darks included; side by side (null) those of all rigs. */
+export interface TurnPlace {
+  readonly set: SetId;
+  readonly rig: RigId | null;
+}
+
 /** Times that the hands and the camera need besides exposing. */
 export interface Allowances {
   readonly swapS: Seconds;
+  /** Finding the framing again after a swap. */
+  readonly reframeS: Seconds;
   readonly dialChangeS: Seconds;
   readonly settleS: Seconds;
   readonly writeS: Seconds;
@@ -65,12 +93,29 @@ export interface Allowances {
 
 /** The trade's rule of thumb: rest as long as you exposed (common practice, no source). */
 export interface RestRule {
-  readonly on: boolean;
   /** Rest as a multiple of the exposure. */
   readonly factor: number;
   /** No rest up to and including this exposure. */
   readonly offUpToS: Seconds;
   /** Never longer than this. */
+  readonly longestS: Seconds;
+}
+
+/**
+ * How long a rig rests before a frame. By the limit it cools until its next frame has at most so
+ * much more dark current than a rested body's first such frame.
+ */
+export type Rest =
+  | { readonly kind: 'none' }
+  | { readonly kind: 'thumb'; readonly rule: RestRule }
+  | { readonly kind: 'limit'; readonly limit: HeatLimit };
+
+/** How much heat is let pass, and how long one waits for it at most. */
+export interface HeatLimit {
+  /** By how much the noise of the shadows may grow, where their light is known. */
+  readonly tolerated: SnrStops;
+  /** The ratio of dark currents where it is not. */
+  readonly unknownRatio: Ratio;
   readonly longestS: Seconds;
 }
 
@@ -100,8 +145,19 @@ export interface Plan {
   readonly rigs: readonly RigId[];
   readonly sets: readonly PlanSet[];
   readonly order: OrderName;
+  /** A rig that has left the tripod does not come back; 'rig-by-rig' is the only order for it. */
+  readonly oneRigAtATime: boolean;
+  /**
+   * Turns in an order of their own, from a search or by hand; null = the named order. Turns that the
+   * list no longer has are passed over, those that it lacks come last in the named order.
+   */
+  readonly arranged: readonly TurnPlace[] | null;
+  /** Sets whose turns keep their places when an order is looked for. */
+  readonly locked: readonly SetId[];
+  /** What sparing a swap is worth when an order is looked for, in stops by which a pair is unfair. */
+  readonly swapWorth: Stops;
   readonly allowances: Allowances;
-  readonly rest: RestRule;
+  readonly rest: Rest;
   /** Distance of the nearest subject that counts; null = not stated. */
   readonly nearestSubjectMm: Millimetres | null;
   /** How far the lens axes of two rigs stand apart on the tripod; null = not stated. */

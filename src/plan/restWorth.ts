@@ -1,6 +1,6 @@
 import type { Doublings } from '../science/sensorUnits.ts';
 import type { Seconds, Stops, StopsPerMinute } from '../science/units.ts';
-import type { CostWeights } from './orderCost.ts';
+import type { CostWeights } from './costWeights.ts';
 
 /** What a rest wins and what it costs, both as stops of light by which a pair is unfair. */
 export interface RestWorth {

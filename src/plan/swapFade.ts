@@ -70,7 +70,8 @@ export function swapAgainstFade(
   startMs: UtcMs,
 ): SwapAgainstFade | null {
   const { mostFade } = plan.light;
-  const minutes = plan.allowances.swapS / 60;
+  const { swapS, reframeS } = plan.allowances;
+  const minutes = (swapS + reframeS) / 60;
   if (prepared.timeline.swaps.length === 0 || plan.order === 'side-by-side') return null;
   const rates: number[] = [];
   for (const pair of pairsOf(plan, prepared, startMs)) {
@@ -83,7 +84,7 @@ export function swapAgainstFade(
   return {
     least: (least * minutes) as Stops,
     most: (most * minutes) as Stops,
-    quickS: duration(Math.floor((60 * mostFade) / most)),
+    quickS: duration(Math.max(0, Math.floor((60 * mostFade) / most) - reframeS)),
     orders: ORDERS.filter(
       (order) =>
         order !== plan.order &&

@@ -8,7 +8,7 @@ import { duration, type Seconds, seconds } from '../science/units.ts';
 import type { PlannedFrame } from './frame.ts';
 import type { SetId } from './ids.ts';
 import { swapCount } from './order.ts';
-import { ORDERS, type Plan, type PlanSet } from './plan.ts';
+import { ORDERS, type Plan, type PlanSet, type Rest, type RestRule } from './plan.ts';
 import { practicePlan } from './practicePlan.ts';
 import { preparePlan } from './prepare.ts';
 import { restOwed } from './rest.ts';
@@ -20,12 +20,13 @@ const [alder, birch, cedar] = PRACTICE_GEAR.rigs.map(({ id }) => id);
 if (!alder || !birch || !cedar) throw new Error('three practice rigs');
 
 const ALLOWANCES = {
-  swapS: duration(100),
+  swapS: duration(80),
+  reframeS: duration(20),
   dialChangeS: duration(10),
   settleS: duration(4),
   writeS: duration(1),
 };
-const NO_REST = { on: false, factor: 1, offUpToS: duration(0), longestS: duration(600) };
+const NO_REST: Rest = { kind: 'none' };
 
 /** Self-timers of 2 s and no in-camera dark frame, unless a rule for Alder is given. */
 const gear = (darkFrame: DarkFrame = { kind: 'never' }): Gear => ({
@@ -115,7 +116,8 @@ describe('the course of a list', () => {
 });
 
 describe('rests', () => {
-  const RULE = { on: true, factor: 1, offUpToS: duration(30), longestS: duration(600) };
+  const THUMB: RestRule = { factor: 1, offUpToS: duration(30), longestS: duration(600) };
+  const RULE: Rest = { kind: 'thumb', rule: THUMB };
 
   it('hold the next frame of the rig back by what is still owed', () => {
     const sets = [set('s', { repeats: 2, settings: long })];
@@ -143,8 +145,8 @@ describe('rests', () => {
     expect((next?.startS ?? 0) - (dark?.endS ?? 0)).toBe(64 + 6);
   });
 
-  const owed = (exposed: number, sinceEnd: number, change: Partial<typeof RULE> = {}) =>
-    restOwed({ ...RULE, ...change }, duration(exposed), duration(sinceEnd));
+  const owed = (exposed: number, sinceEnd: number, change: Partial<RestRule> = {}) =>
+    restOwed({ ...THUMB, ...change }, duration(exposed), duration(sinceEnd));
 
   // The trade's rule of thumb; common practice, no source.
   it('are as long as the exposure, less what has passed', () => {
@@ -159,7 +161,6 @@ describe('rests', () => {
     expect(owed(1200, 0)).toBe(600);
     expect(owed(30, 0)).toBe(0);
     expect(owed(30.1, 0)).toBe(30.1);
-    expect(owed(240, 0, { on: false })).toBe(0);
   });
 });
 
@@ -176,16 +177,22 @@ describe('any list', () => {
       order: fc.constantFrom(...ORDERS),
       allowances: fc.record({
         swapS: anySeconds,
+        reframeS: anySeconds,
         dialChangeS: anySeconds,
         settleS: anySeconds,
         writeS: anySeconds,
       }),
-      rest: fc.record({
-        on: fc.boolean(),
-        factor: fc.integer({ min: 0, max: 3 }),
-        offUpToS: anySeconds,
-        longestS: anySeconds,
-      }),
+      rest: fc.oneof(
+        fc.constant<Rest>({ kind: 'none' }),
+        fc.record({
+          kind: fc.constant('thumb' as const),
+          rule: fc.record({
+            factor: fc.integer({ min: 0, max: 3 }),
+            offUpToS: anySeconds,
+            longestS: anySeconds,
+          }),
+        }),
+      ),
       picks: fc.array(
         fc.record({
           mark: fc.constantFrom('1', '8', '32', '64'),
@@ -242,13 +249,13 @@ describe('any list', () => {
             (rule.kind === 'always' || (rule.kind === 'from' && t >= rule.fromS));
           return takes ? t : 0;
         });
-        const { swapS, dialChangeS, settleS, writeS } = any.allowances;
+        const { swapS, reframeS, dialChangeS, settleS, writeS } = any.allowances;
         expect(timeline.wallS).toBeCloseTo(
           sum(frames.map(({ exact }) => exact.t)) +
             sum(darks) +
             sum(frames.map((frame) => bodyOf(frame).selfTimer.usedS ?? 0)) +
             sum(timeline.rests.map(({ fromS, toS }) => toS - fromS)) +
-            swapCount(frames) * swapS +
+            swapCount(frames) * (swapS + reframeS) +
             changes * dialChangeS +
             frames.length * (settleS + writeS),
           6,
@@ -277,9 +284,9 @@ describe('any list', () => {
 
   it('never starts a frame before its rig has rested, but for capped darks', () => {
     fc.assert(
-      fc.property(anyPlan, anyDark, (any, rule) => {
-        const { frames } = preparePlan(any, gear(rule));
-        const { frames: times } = must(timelineOf(any, gear(rule), frames));
+      fc.property(anyPlan, anyDark, (any, dark) => {
+        const { frames } = preparePlan(any, gear(dark));
+        const { frames: times } = must(timelineOf(any, gear(dark), frames));
         const darks = new Set(
           any.sets.filter(({ kind }) => kind === 'capped-dark').map(({ id }) => id),
         );
@@ -288,8 +295,9 @@ describe('any list', () => {
           const [before, time] = [times[earlier], times[index]];
           const exposed = frames[earlier]?.exact.t;
           if (!before || !time || exposed === undefined || darks.has(frame.set)) continue;
-          const owedWhole = any.rest.on && exposed > any.rest.offUpToS;
-          const least = owedWhole ? Math.min(exposed * any.rest.factor, any.rest.longestS) : 0;
+          const rule = any.rest.kind === 'thumb' ? any.rest.rule : null;
+          const least =
+            rule && exposed > rule.offUpToS ? Math.min(exposed * rule.factor, rule.longestS) : 0;
           expect(time.startS - before.endS).toBeGreaterThanOrEqual(least - 1e-6);
         }
       }),

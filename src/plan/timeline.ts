@@ -1,13 +1,20 @@
+import { thermalRangeOf } from '../gear/bodyHeat.ts';
 import { darkFrameS } from '../gear/darkFrame.ts';
 import type { RigId } from '../gear/ids.ts';
 import { type Assembled, assemble, type Gear } from '../gear/rig.ts';
 import { type Settings, sameSettings } from '../gear/settings.ts';
+import { heatAfter } from '../science/heat.ts';
 import { type Refusal, refuse } from '../science/refusal.ts';
-import { duration, type Seconds } from '../science/units.ts';
+import { type NextFrame, restedMidHeat } from '../science/sensorRest.ts';
+import { type Doublings, doublings } from '../science/sensorUnits.ts';
+import { usualModel } from '../science/thermalRange.ts';
+import { duration, type Seconds, type StopsPerMinute } from '../science/units.ts';
+import { darkRatio, sceneOfSet } from './darkRatio.ts';
 import type { PlannedFrame } from './frame.ts';
-import type { FrameKey } from './ids.ts';
-import type { Plan } from './plan.ts';
-import { restOwed } from './rest.ts';
+import { waitsIn } from './heatCourse.ts';
+import type { FrameKey, SetId } from './ids.ts';
+import type { Plan, PlanSet, SetKind } from './plan.ts';
+import { isProposed, type LimitRest, restByLimit, restOwed } from './rest.ts';
 
 /** When a frame is made, in seconds from the start of the list. */
 export interface FrameTimes {
@@ -29,6 +36,13 @@ export interface Span {
   readonly toS: Seconds;
 }
 
+/** A rest that was weighed before a frame: what it wins and what it costs. */
+export interface WeighedRest {
+  readonly key: FrameKey;
+  readonly rig: RigId;
+  readonly rest: LimitRest;
+}
+
 /** The estimated course of a list of frames. */
 export interface Timeline {
   /** In the order of the list. */
@@ -39,23 +53,39 @@ export interface Timeline {
   readonly wallS: Seconds;
 }
 
+/** A timeline with the rests that the limit on heat asked for, taken or not. */
+export interface Course extends Timeline {
+  readonly weighed: readonly WeighedRest[];
+}
+
+/** How fast the light changes so many seconds after the start; null = not known. */
+export type FadeAfter = (at: Seconds) => StopsPerMinute | null;
+
 /** What a rig has behind it. */
 interface Past {
   readonly settings: Settings;
   readonly exposed: Seconds;
+  /** When it was free again, and its heat then. */
+  readonly freeS: Seconds;
+  readonly heat: Doublings;
   /** When its sensor stopped working. */
   readonly idleFromS: Seconds;
 }
 
-/** Frames that start together: with all rigs side by side those of one repeat, else each by itself. */
+/**
+ * Frames that start together: with all rigs side by side, or in a capped series, those of one repeat;
+ * else each by itself.
+ */
 function startsOf(plan: Plan, frames: readonly PlannedFrame[]): readonly PlannedFrame[][] {
   const starts: PlannedFrame[][] = [];
+  const series = setsOfKind(plan, 'capped-series');
   for (const frame of frames) {
     const last = starts.at(-1);
     const first = last?.[0];
     const together =
-      plan.order === 'side-by-side' &&
-      first?.set === frame.set &&
+      first !== undefined &&
+      (plan.order === 'side-by-side' || series.has(frame.set)) &&
+      first.set === frame.set &&
       first.pass === frame.pass &&
       first.repeat === frame.repeat;
     if (last && together) last.push(frame);
@@ -64,17 +94,20 @@ function startsOf(plan: Plan, frames: readonly PlannedFrame[]): readonly Planned
   return starts;
 }
 
+const setsOfKind = ({ sets }: Plan, kind: SetKind): ReadonlySet<SetId> =>
+  new Set(sets.filter((set) => set.kind === kind).map(({ id }) => id));
+
 const at = (value: number): Seconds => duration(value);
 
 /**
  * When each frame, swap and rest of a list falls, by the plan's allowances, in seconds from the
  * start, with the first rig already on the tripod.
  *
- * Each start runs through: swap if another rig's visit begins; dial change for each rig whose marks
+ * Each start runs through: swap and finding the framing again if another rig's visit begins; dial change for each rig whose marks
  * differ from its last frame's (its first frame counts); rest still owed, the swap and the dial
  * change having counted as rest; settle; the body's self-timer; exposure; the body's own dark frame
- * by its rule; write. A capped dark follows straight after its frame and waits for no rest. Rigs
- * side by side are dialled one after the other, start by one tap and wait for the slowest.
+ * by its rule; write. A capped dark follows straight after its frame and waits for no rest. By the
+ * limit on heat a rest is taken only if it is not known to cost more than it wins. Rigs side by side are dialled one after the other, start by one tap and wait for the slowest.
  *
  * @returns a refusal ('rig-gone') if a frame's rig is not among the gear.
  */
@@ -82,14 +115,17 @@ export function timelineOf(
   plan: Plan,
   gear: Gear,
   frames: readonly PlannedFrame[],
-): Timeline | Refusal {
+  fade: FadeAfter = () => null,
+): Course | Refusal {
   const rigs = new Map<RigId, Assembled>();
   for (const { rig } of frames) {
     const assembled = rigs.get(rig) ?? assemble(gear, rig);
     if (!assembled) return refuse('rig-gone');
     rigs.set(rig, assembled);
   }
-  const darks = new Set(plan.sets.filter((set) => set.kind === 'capped-dark').map(({ id }) => id));
+  const darks = setsOfKind(plan, 'capped-dark');
+  const sets = new Map(plan.sets.map((set) => [set.id, set]));
+  const weighed: WeighedRest[] = [];
   const times: FrameTimes[] = [];
   const swaps: Span[] = [];
   const rests: Span[] = [];
@@ -97,11 +133,47 @@ export function timelineOf(
   let now = 0;
   let visit: number | null = null;
 
+  /** The rest that the plan's way of resting asks for. */
+  const byRest = (
+    { key, rig, exact }: PlannedFrame,
+    set: PlanSet,
+    { body, lens }: Assembled,
+    before: Past,
+    heat: Doublings,
+    sinceS: Seconds,
+  ): number => {
+    if (plan.rest.kind === 'none') return 0;
+    if (plan.rest.kind === 'thumb') return restOwed(plan.rest.rule, before.exposed, sinceS);
+    // A series is there to warm.
+    if (set.kind === 'capped-series') return 0;
+    const { limit } = plan.rest;
+    const settlingS = plan.allowances.settleS + (body.selfTimer.usedS ?? 0);
+    const next: NextFrame = { t: exact.t, leadIn: [{ mode: 'idle', lasts: at(settlingS) }] };
+    const model = usualModel(thermalRangeOf(body));
+    const reference = frames.find((one) => one.set === set.id && one.rig === set.reference);
+    const ratio = darkRatio(
+      limit,
+      body,
+      exact,
+      set.kind === 'light' && reference ? sceneOfSet(set, reference.exact) : null,
+      restedMidHeat(model, next),
+    );
+    const rest = restByLimit(
+      { model, heat, mode: waitsIn(lens), next },
+      ratio,
+      limit.longestS,
+      fade(at(now)),
+    );
+    if (rest.s > 0) weighed.push({ key, rig, rest });
+    return isProposed(rest) ? rest.s : 0;
+  };
+
   for (const start of startsOf(plan, frames)) {
     const [first] = start;
     if (first && visit !== null && first.visit !== visit) {
-      swaps.push({ rig: first.rig, fromS: at(now), toS: at(now + plan.allowances.swapS) });
-      now += plan.allowances.swapS;
+      const { swapS, reframeS } = plan.allowances;
+      swaps.push({ rig: first.rig, fromS: at(now), toS: at(now + swapS + reframeS) });
+      now += swapS + reframeS;
     }
     visit = first?.visit ?? visit;
 
@@ -110,21 +182,39 @@ export function timelineOf(
       if (!before || !sameSettings(before.settings, settings)) now += plan.allowances.dialChangeS;
     }
 
-    const owed = start.map(({ rig, set }) => {
+    const heats = new Map<RigId, Doublings>();
+    const owed = start.map((frame) => {
+      const { rig } = frame;
       const before = past.get(rig);
-      if (!before || darks.has(set)) return 0;
-      return restOwed(plan.rest, before.exposed, at(Math.max(0, now - before.idleFromS)));
+      const set = sets.get(frame.set);
+      const assembled = rigs.get(rig) as Assembled;
+      const dialS =
+        before && sameSettings(before.settings, frame.settings) ? 0 : plan.allowances.dialChangeS;
+      const { tau, plateaus } = usualModel(thermalRangeOf(assembled.body));
+      const waited = Math.max(0, now - dialS - (before?.freeS ?? 0));
+      const waiting = plateaus[waitsIn(assembled.lens)];
+      const heat = heatAfter(
+        heatAfter(before?.heat ?? doublings(0), waiting, waited, tau),
+        plateaus.idle,
+        dialS,
+        tau,
+      );
+      heats.set(rig, heat);
+      if (!before || !set || darks.has(frame.set)) return 0;
+      const sinceS = at(Math.max(0, now - before.idleFromS));
+      const asked = frame.repeat === 1 ? Math.max(0, (set.restBeforeS ?? 0) - sinceS) : 0;
+      return Math.max(asked, byRest(frame, set, assembled, before, heat, sinceS));
     });
     for (const [index, { rig }] of start.entries()) {
       const rest = owed[index] ?? 0;
       if (rest > 0) rests.push({ rig, fromS: at(now), toS: at(now + rest) });
     }
-    now += Math.max(0, ...owed) + plan.allowances.settleS;
+    const pause = Math.max(0, ...owed);
+    now += pause + plan.allowances.settleS;
 
     const tap = now;
     for (const { key, rig, settings, exact } of start) {
-      const body = rigs.get(rig)?.body;
-      if (!body) return refuse('rig-gone');
+      const { body, lens } = rigs.get(rig) as Assembled;
       const startS = tap + (body.selfTimer.usedS ?? 0);
       const endS = startS + exact.t;
       const idleFromS = endS + darkFrameS(body.darkFrame, exact.t);
@@ -137,9 +227,19 @@ export function timelineOf(
         endS: at(endS),
         freeS: at(freeS),
       });
-      past.set(rig, { settings, exposed: exact.t, idleFromS: at(idleFromS) });
+      const { tau, plateaus } = usualModel(thermalRangeOf(body));
+      const ready = heatAfter(heats.get(rig) ?? doublings(0), plateaus[waitsIn(lens)], pause, tau);
+      const settled = heatAfter(ready, plateaus.idle, startS - tap + plan.allowances.settleS, tau);
+      const exposed = heatAfter(settled, plateaus.exposing, idleFromS - startS, tau);
+      past.set(rig, {
+        settings,
+        exposed: exact.t,
+        idleFromS: at(idleFromS),
+        freeS: at(freeS),
+        heat: heatAfter(exposed, plateaus.idle, plan.allowances.writeS, tau),
+      });
       now = Math.max(now, freeS);
     }
   }
-  return { frames: times, swaps, rests, wallS: at(now) };
+  return { frames: times, swaps, rests, weighed, wallS: at(now) };
 }

@@ -1,5 +1,5 @@
 import { openDB } from 'idb';
-import type { StoreFault } from './contract.ts';
+import type { OlderShapes, StoreFault } from './contract.ts';
 import { isPassing, StoreFailure, toFault } from './fault.ts';
 import {
   DATABASE_NAME,
@@ -7,8 +7,24 @@ import {
   type Database,
   MIGRATIONS,
   type Schema,
+  type Upgrade,
 } from './schema.ts';
 import { LIMIT_MS, within } from './time-limit.ts';
+
+/** Every migration from a version on, whole or not at all. */
+async function migrateFrom(
+  version: number,
+  db: Database,
+  upgrade: Upgrade,
+  older: OlderShapes,
+): Promise<void> {
+  try {
+    for (const migrate of MIGRATIONS.slice(version)) await migrate(db, upgrade, older);
+  } catch (cause) {
+    // Half a migration must not stand. One whose transaction is gone has failed to open already.
+    if (!(cause instanceof DOMException)) upgrade.abort();
+  }
+}
 
 /** Tries in all before a lost connection is reported. */
 const TRIES = 3;
@@ -25,6 +41,11 @@ export class Connection {
   #opening: Promise<Database> | null = null;
   #closed = false;
   readonly #listeners = new Set<(fault: StoreFault) => void>();
+  readonly #older: OlderShapes;
+
+  constructor(older: OlderShapes) {
+    this.#older = older;
+  }
 
   onClosed(listener: (fault: StoreFault) => void): () => void {
     this.#listeners.add(listener);
@@ -90,9 +111,7 @@ export class Connection {
       if (!('indexedDB' in globalThis))
         throw new StoreFailure('closed', 'this browser has no database');
       const opening = openDB<Schema>(DATABASE_NAME, DATABASE_VERSION, {
-        upgrade(db, from, _to, upgrade) {
-          for (const migrate of MIGRATIONS.slice(from)) migrate(db, upgrade);
-        },
+        upgrade: (db, from, _to, upgrade) => migrateFrom(from, db, upgrade, this.#older),
         // Not final: the other window may close in time.
         blocked() {
           blocked = true;

@@ -32,10 +32,20 @@ export interface EventReader {
   readonly inOrder: (events: readonly OutingEvent[]) => readonly OutingEvent[];
 }
 
+/**
+ * How things that an older version of this code stored are brought to the shape of today; owned and
+ * handed in as `EventReader` is.
+ */
+export interface OlderShapes {
+  readonly bodyFrom1: (body: unknown) => unknown;
+  readonly planFrom1: (plan: unknown) => unknown;
+}
+
 export interface StoreOptions {
   /** A fresh random id; called once in the life of an installation. */
   readonly makeId: () => string;
   readonly reader: EventReader;
+  readonly older: OlderShapes;
 }
 
 /** What a file brings in. A deletion is never brought in. */

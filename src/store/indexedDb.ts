@@ -28,8 +28,8 @@ const RESTORE_MS_PER_EVENT = 4;
  *   is no database to be had). Nothing is left behind; call again to try again.
  */
 export async function openStore(options: StoreOptions): Promise<Store> {
-  const { makeId, reader } = options;
-  const connection = new Connection();
+  const { makeId, reader, older } = options;
+  const connection = new Connection(older);
   try {
     await connection.open();
   } catch (fault) {

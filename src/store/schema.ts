@@ -1,7 +1,8 @@
 import type { DBSchema, IDBPDatabase, IDBPTransaction, StoreNames } from 'idb';
-import type { GearThing, Kept, StoredEvent } from './contract.ts';
+import type { GearThing, Kept, OlderShapes, StoredEvent } from './contract.ts';
 import { journalGearAndPlans } from './migrations/001-journal-gear-and-plans.ts';
 import { sites } from './migrations/002-sites.ts';
+import { heatAndOrder } from './migrations/003-heat-and-order.ts';
 
 /** A gear thing with its tombstone mark. */
 export interface KeptGear extends Kept<unknown> {
@@ -34,9 +35,14 @@ export type Upgrade = IDBPTransaction<Schema, StoreName[], 'versionchange'>;
 export const DATABASE_NAME = 'evenfall';
 
 /** Number n of the list leads from version n - 1 to n. A shipped one is never edited. */
-export const MIGRATIONS: readonly ((db: Database, upgrade: Upgrade) => void)[] = [
+export const MIGRATIONS: readonly ((
+  db: Database,
+  upgrade: Upgrade,
+  older: OlderShapes,
+) => void | Promise<void>)[] = [
   journalGearAndPlans,
   sites,
+  (_db, upgrade, older) => heatAndOrder(upgrade, older),
 ];
 
 export const DATABASE_VERSION = MIGRATIONS.length;

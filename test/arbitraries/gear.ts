@@ -1,5 +1,5 @@
 import fc, { type Arbitrary } from 'fast-check';
-import type { Body, Bulb, DarkFrame, IsoDial, TimeDial } from '../../src/gear/body.ts';
+import type { Body, Bulb, DarkFrame, IsoDial, MeasuredHeat, TimeDial } from '../../src/gear/body.ts';
 import type { BodyId, LensId, RigId } from '../../src/gear/ids.ts';
 import type { Lens } from '../../src/gear/lens.ts';
 import { LETTERS } from '../../src/gear/letter.ts';
@@ -90,6 +90,17 @@ const darkFrame: Arbitrary<DarkFrame> = fc.oneof(
   }),
 );
 
+/** Three values in order with their source, or nothing measured. */
+const stated = (min: number, max: number) =>
+  fc.option(
+    fc
+      .tuple(fc.array(fc.double({ min, max, noNaN: true }), { minLength: 3, maxLength: 3 }), anyName)
+      .map(([values, from]) => {
+        const [least, usual, most] = values.toSorted((a, b) => a - b);
+        return { usual, least, most, from };
+      }),
+  );
+
 export const anyBody: Arbitrary<Body> = fc
   .tuple(fc.double({ min: 5, max: 60, noNaN: true }), fc.double({ min: 1, max: 1.8, noNaN: true }))
   .chain(([width, aspect]) =>
@@ -115,6 +126,13 @@ export const anyBody: Arbitrary<Body> = fc
                 survivesPowerOff: fc.boolean(),
               }),
               darkFrame,
+              heat: fc.record({
+                tau: stated(10, 7200),
+                doubling: stated(1, 30),
+                exposing: stated(0, 60),
+                liveView: stated(0, 60),
+                idle: stated(0, 60),
+              }) as Arbitrary<MeasuredHeat>,
               bits: fc.record({ depth: fc.integer({ min: 8, max: 32 }), loweredBy: anyLine(100) }),
               files: fc.record({
                 prefix: fc.constantFrom('', 'ALD_', '_1', 'a b'),

@@ -7,8 +7,8 @@ import type { Settings } from '../../src/gear/settings.ts';
 import type { PlanId, SetId } from '../../src/plan/ids.ts';
 import { DEFAULT_REST, newPlan, newSet } from '../../src/plan/newPlan.ts';
 import { type DialledOf, orderFrames } from '../../src/plan/order.ts';
-import type { Mounting, OrderRequest, RestChoice, SetWindow } from '../../src/plan/orderProblem.ts';
-import { ORDERS, type Plan, type PlanSet } from '../../src/plan/plan.ts';
+import type { OrderRequest, RestChoice, SetWindow } from '../../src/plan/orderProblem.ts';
+import { type Mounting, ORDERS, type Plan, type PlanSet } from '../../src/plan/plan.ts';
 import type { Random } from '../../src/science/mulberry32.ts';
 import { UNMEASURED } from '../../src/science/thermalRange.ts';
 import {
@@ -165,19 +165,20 @@ export function orderCase(
     const rest: RestChoice = pick(random, [
       { kind: 'none' },
       { kind: 'thumb', rule: { ...DEFAULT_REST, offUpToS: duration(30) } },
-      { kind: 'limit', ratio: ratio(1.25), longestS: duration(600) },
+      { kind: 'limit', ratioOf: () => ratio(1.25), longestS: duration(600) },
     ]);
     const plan: Plan = {
       ...newPlan('plan' as PlanId, 'An evening', rigs),
       sets,
       order: mounting === 'side-by-side' ? 'side-by-side' : pick(random, ORDERS.slice(0, -1)),
       allowances: {
-        swapS: duration(whole(random, 40, 150)),
+        swapS: duration(whole(random, 30, 110)),
+        reframeS: duration(whole(random, 10, 40)),
         dialChangeS: duration(whole(random, 5, 20)),
         settleS: duration(whole(random, 2, 8)),
         writeS: duration(whole(random, 1, 4)),
       },
-      rest: rest.kind === 'thumb' ? rest.rule : { ...DEFAULT_REST, on: false },
+      rest: rest.kind === 'thumb' ? rest : { kind: 'none' },
     };
     const dialled: DialledOf = (set, rig) => {
       const t = times.get(`${set}/${rig}`);

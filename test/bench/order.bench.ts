@@ -4,12 +4,8 @@ import {
   fairOrder,
   type SearchEffort,
 } from '../../src/plan/fairOrder.ts';
-import {
-  type CostWeights,
-  namedOrders,
-  namedStarts,
-  USUAL_WEIGHTS,
-} from '../../src/plan/orderCost.ts';
+import { type CostWeights, USUAL_WEIGHTS } from '../../src/plan/costWeights.ts';
+import { namedOrders, namedStarts } from '../../src/plan/orderCost.ts';
 import { type OrderRequest, orderProblem } from '../../src/plan/orderProblem.ts';
 import { mulberry32, seed } from '../../src/science/mulberry32.ts';
 import { must } from '../../src/science/refusal.ts';

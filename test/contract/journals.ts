@@ -1,15 +1,15 @@
 import fc, { type Arbitrary } from 'fast-check';
+import { bodyFrom1, planFrom1 } from '../../src/exchange/older.ts';
+import { upcast } from '../../src/exchange/upcast.ts';
 import { EVENT_VERSION, type EventOf, type OutingEvent } from '../../src/outing/events.ts';
 import type { EventId, OutingId, SessionId, WriterId } from '../../src/outing/ids.ts';
 import { inOrder } from '../../src/outing/sequence.ts';
 import type { EventReader, StoreOptions } from '../../src/store/contract.ts';
 
-/** How the app reads events; no older version has been shipped. */
+/** How the app reads events. */
 export const reader: EventReader = {
   version: EVENT_VERSION,
-  upcast: (older) => {
-    throw new Error(`no event of version ${older.v} was ever shipped`);
-  },
+  upcast: (older) => upcast(older) as OutingEvent,
   inOrder,
 };
 
@@ -22,6 +22,7 @@ export function storeOptions(): StoreOptions {
       return `installation-${made}`;
     },
     reader,
+    older: { bodyFrom1, planFrom1 },
   };
 }
 

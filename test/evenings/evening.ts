@@ -86,22 +86,27 @@ export function planOf(
         hold: { kind: 'same-exposure' },
         passes: 1,
         repeats: 1,
+        restBeforeS: null,
       };
     }),
     order: options.order ?? 'forward',
+    oneRigAtATime: false,
+    arranged: null,
+    locked: [],
+    swapWorth: stops(0.02),
     allowances: {
-      swapS: duration(90),
+      swapS: duration(60),
+      reframeS: duration(30),
       dialChangeS: duration(15),
       settleS: duration(5),
       writeS: duration(2),
     },
-    rest: {
-      on: false,
-      factor: 1,
-      offUpToS: duration(64),
-      longestS: duration(600),
-      ...options.rest,
-    },
+    rest: options.rest
+      ? {
+          kind: 'thumb',
+          rule: { factor: 1, offUpToS: duration(64), longestS: duration(600), ...options.rest },
+        }
+      : { kind: 'none' },
     nearestSubjectMm: null,
     axesApartMm: null,
     evening: null,

@@ -10,7 +10,7 @@ function evenings(): readonly [busy: Evening, beside: Evening] {
   if (c === undefined) throw new Error('the practice gear has no third rig');
   const long = [1, 2].map((repeat) => frame('long', c, dialled('5.6', '60', '800'), { repeat }));
   const busy = new Evening(long, {
-    ...planOf(long, { rest: { on: true, factor: 3, offUpToS: s(10) } }),
+    ...planOf(long, { rest: { factor: 3, offUpToS: s(10) } }),
     name: 'Its own dark',
   });
   busy.setUp().shoot();

@@ -30,6 +30,11 @@ export const faultSentences: Readonly<Record<string, Sentence>> = {
     'The height is larger than the width. Enter the longer side as the width.',
   'pixels-not-of-this-sensor': () =>
     'These pixels do not fit these sides: they would be far from square. Check sides and pixels.',
+  'order-comes-back': () =>
+    'One rig at a time is shot rig by rig. Choose that order, or another way to mount.',
+  'value-outside-its-range': () =>
+    'The value lies outside its own range. Correct one of the three.',
+  'ratio-limit-not-above-one': () => 'The ratio must be more than 1.',
   'timer-not-among-choices': () => 'The body has no such self-timer. Choose one of its times.',
   'dial-ends-upside-down': () =>
     'The ends of the dial are the wrong way round. The first must be below the last.',

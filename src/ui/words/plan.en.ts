@@ -89,13 +89,16 @@ export const plan = {
   noSet: 'No set yet. A set is one line of the shot list: the frames of one intent.',
   setAt: (place: number, intent: string) => `${place}. ${intent}`,
   noIntent: 'no intent yet',
-  kinds: { light: 'Light', 'capped-dark': 'Capped dark', flat: 'Flat' } satisfies Record<
-    SetKind,
-    string
-  >,
+  kinds: {
+    light: 'Light',
+    'capped-dark': 'Capped dark',
+    flat: 'Flat',
+    'capped-series': 'Capped series',
+  } satisfies Record<SetKind, string>,
   kindNotes: {
     'capped-dark': 'Cap on, straight after the set before it, at its ISO and time.',
     flat: 'An evenly lit wall fills the frame.',
+    'capped-series': 'Cap on, before the list, all rigs at once: to warm up, or to learn how a body warms.',
   } satisfies Record<Exclude<SetKind, 'light'>, string>,
   holdInWords(hold: Hold, stops: string): string {
     if (hold.kind !== 'same-iso-and-time') return HOLDS[hold.kind];

@@ -1,4 +1,5 @@
-import type { Allowances, RestRule } from '../../../plan/plan.ts';
+import { DEFAULT_REST } from '../../../plan/newPlan.ts';
+import type { Allowances, Rest, RestRule } from '../../../plan/plan.ts';
 import type { Seconds } from '../../../science/units.ts';
 import { Choice } from '../../parts/Choice.tsx';
 import { Disclosure } from '../../parts/Disclosure.tsx';
@@ -88,23 +89,22 @@ function AllowanceFields({ view: { plan } }: { readonly view: PlanView }) {
 function RestFields({ view: { plan } }: { readonly view: PlanView }) {
   const plans = usePlanDesk();
   const { plan: say, format, fault } = usePlanWords();
-  const { rest } = plan;
-  const change = (part: Partial<RestRule>): string | null => {
-    const wrong = plans.change(plan.id, (before) => ({
-      ...before,
-      rest: { ...before.rest, ...part },
-    }));
+  const rule = plan.rest.kind === 'thumb' ? plan.rest.rule : null;
+  const put = (rest: Rest): string | null => {
+    const wrong = plans.change(plan.id, (before) => ({ ...before, rest }));
     return wrong && fault(wrong);
   };
+  const change = (part: Partial<RestRule>): string | null =>
+    put({ kind: 'thumb', rule: { ...DEFAULT_REST, ...rule, ...part } });
   return (
     <Disclosure
       label={say.rest}
       stated={
-        rest.on
+        rule
           ? say.restInShort(
-              format.plain(rest.factor),
-              format.duration(rest.offUpToS),
-              format.duration(rest.longestS),
+              format.plain(rule.factor),
+              format.duration(rule.offUpToS),
+              format.duration(rule.longestS),
             )
           : say.restOff
       }
@@ -112,26 +112,26 @@ function RestFields({ view: { plan } }: { readonly view: PlanView }) {
       <Switch
         label={say.restOn}
         hint={say.restHint}
-        on={rest.on}
-        onChange={(on) => void change({ on })}
+        on={rule !== null}
+        onChange={(on) => void (on ? change({}) : put({ kind: 'none' }))}
       />
-      {rest.on && (
+      {rule && (
         <>
           <NumberField
             label={say.factor}
-            value={rest.factor}
+            value={rule.factor}
             onCommit={(factor) => change({ factor })}
           />
           <NumberField
             label={say.offUpTo}
             unit={say.seconds}
-            value={rest.offUpToS}
+            value={rule.offUpToS}
             onCommit={(value) => change({ offUpToS: value as Seconds })}
           />
           <NumberField
             label={say.longestRest}
             unit={say.seconds}
-            value={rest.longestS}
+            value={rule.longestS}
             onCommit={(value) => change({ longestS: value as Seconds })}
           />
         </>
