@@ -148,6 +148,44 @@ test('the cursor goes by touch and by keys, a minute or ten, and reads the curve
   expect(Number(ev) - Number(dark.replace('−', '-'))).toBeGreaterThan(15);
 });
 
+/** How far the line and the spot of the chart stand from the left of the cursor's box, in its widths. */
+const onChart = () =>
+  app.evaluate(() => {
+    const box = document.querySelector('[role=slider]')?.getBoundingClientRect();
+    const middle = (selector: string): number => {
+      const found = [...document.querySelectorAll(selector)]
+        .map((each) => each.getBoundingClientRect())
+        .filter(({ width }) => width > 0);
+      const [mark] = found;
+      if (!box || !mark || found.length > 1) throw new Error(`${found.length} x ${selector}`);
+      return ((mark.left + mark.right) / 2 - box.left) / box.width;
+    };
+    return { line: middle('.u-cursor-x'), spot: middle('.u-cursor-pt') };
+  }, undefined);
+
+test('the chart shows the cursor where it is, by a finger as by a key, also after a turn', async () => {
+  const near = async (share: number) => {
+    const { line, spot } = await onChart();
+    expect(Math.abs(line - share)).toBeLessThan(0.02);
+    expect(Math.abs(spot - share)).toBeLessThan(0.02);
+  };
+  await app.press('Home');
+  await near(0);
+  await app.press('End');
+  await near(1);
+  await app.tap('slider', 'Instant on the curve');
+  await near(0.5);
+  await app.resize({ width: 640, height: 360 });
+  await near(0.5);
+  await app.tap('slider', 'Instant on the curve');
+  await app.press('Home');
+  for (let tens = 0; tens < 10; tens += 1) await app.press('PageUp');
+  // 100 of 215 minutes.
+  await near(100 / 215);
+  await app.resize({ width: 360, height: 640 });
+  await near(100 / 215);
+});
+
 test('the table behind the curve has a row every ten minutes', async () => {
   await app.tap('button', /^The curve as a table/);
   // From 15:56 to 19:31: 16:00, 16:10 ... 19:30, and the head.
@@ -200,6 +238,32 @@ test('a site keeps what is stated of it, and a clock by hand shifts every time',
   expect(await rowOf(/^Sunset/)).toBe('Sunset 21:56');
   expect(await app.count('row', /^Behind the ridge/)).toBe(1);
   await app.see(/^Times in UTC\+5:45\./);
+});
+
+test('the chart is marked in whole hours of that clock, in whole stops and with the sun’s lines', async () => {
+  // What is written on a canvas can only be heard while it is written.
+  await app.evaluate(() => {
+    const { fillText } = CanvasRenderingContext2D.prototype;
+    CanvasRenderingContext2D.prototype.fillText = function (words, x, y) {
+      document.body.dataset['written'] = `${document.body.dataset['written'] ?? ''}${words}\n`;
+      fillText.call(this, words, x, y);
+    };
+  }, undefined);
+  await app.tap('radio', 'Noon to noon');
+  await app.see('Page Up and Page Down');
+  const drawn = await app.evaluate(() => document.body.dataset['written'] ?? '', undefined);
+  const written = new Set(drawn.split('\n'));
+  // From one solar noon, at 16:55, to the next; the moon is drawn, no plan is.
+  expect([...written].filter((each) => /^\d\d:\d\d$/.test(each))).toEqual([
+    '18:00',
+    '00:00',
+    '06:00',
+    '12:00',
+  ]);
+  expect([...written].filter((each) => /^−?\d+$/.test(each)).length).toBeGreaterThan(3);
+  expect(written).toContain('sunset 21:56');
+  expect(written).toContain('now');
+  await app.tap('radio', 'Dusk');
 });
 
 test('beyond the polar circle midnight sun, polar night and bright nights are said plainly', async () => {

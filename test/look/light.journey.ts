@@ -2,7 +2,7 @@ import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import { takePhone } from '../journeys/driver/chromium.ts';
 import type { AppWindow, Size } from '../journeys/driver/phone.ts';
 import { type AppServer, startServer } from '../journeys/driver/server.ts';
-import { cutOff, strongestGreenOrBlue, tooSmall } from './measure.ts';
+import { cutOff, outOfSight, strongestGreenOrBlue, tooSmall } from './measure.ts';
 
 const SIZES: readonly Size[] = [
   { width: 390, height: 844 },
@@ -57,6 +57,19 @@ async function walk(app: AppWindow, look: (screen: string) => Promise<void>): Pr
   await look('a new site without a position');
 }
 
+/** How many pixels of the chart have the ink of the night. */
+const inNightInk = (app: AppWindow): Promise<number> =>
+  app.evaluate(() => {
+    const canvas = document.querySelector('canvas');
+    const data = canvas?.getContext('2d')?.getImageData(0, 0, canvas.width, canvas.height).data;
+    if (!data?.some((level) => level > 0)) throw new Error('nothing is drawn');
+    let count = 0;
+    for (let at = 0; at < data.length; at += 4) {
+      if (data[at] === 255 && data[at + 1] === 0 && data[at + 3] === 255) count += 1;
+    }
+    return count;
+  }, undefined);
+
 let server: AppServer;
 
 beforeAll(async () => {
@@ -82,6 +95,21 @@ describe.each(SIZES)('at $width x $height', (size) => {
         expect(await tooSmall(app, 48), screen).toEqual([]);
         if (scheme === 'dark')
           expect(await strongestGreenOrBlue(app), screen).toBeLessThanOrEqual(8);
+        if (screen.startsWith('dusk') && size.height !== 568) {
+          expect(await outOfSight(app, '.light-readout dd'), screen).toEqual([]);
+          const { y, height } = await app.placeOf('slider', 'Instant on the curve');
+          const bar = await app.placeOf('navigation', 'Places');
+          const foot = bar.y > 0 ? bar.y : size.height;
+          expect(y + height, screen).toBeLessThanOrEqual(foot);
+          // The chart takes the colours of each theme as it is turned.
+          for (const night of scheme === 'dark' ? [false, true] : [true, false]) {
+            await app.tap('switch', 'Night');
+            if (night) {
+              expect(await strongestGreenOrBlue(app), screen).toBeLessThanOrEqual(8);
+              expect(await inNightInk(app), screen).toBeGreaterThan(100);
+            } else expect(await inNightInk(app), screen).toBe(0);
+          }
+        }
       });
       expect(screens).toBe(12);
       expect(app.problems).toEqual([]);

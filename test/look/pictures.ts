@@ -77,7 +77,7 @@ async function walk(window: AppWindow, picture: (screen: string) => Promise<void
   await window.tap('button', 'Back');
   await window.tap('button', 'Light');
   await window.tap('button', /^The old ferry slip/);
-  await window.see('civil dusk');
+  await window.seeThe('slider', 'Instant on the curve');
   await picture('light');
   await window.tap('button', 'Plan');
   await window.tap('button', /^An evening at the old ferry slip/);

@@ -33,10 +33,11 @@ const packagePlaces: Readonly<Record<string, readonly string[]>> = {
   'workbox-precaching': ['sw.ts'],
   'astronomy-engine': ['science'],
   '@photostructure/tz-lookup': ['light'],
+  uplot: ['ui'],
 };
 
 /** Packages too heavy for the first script: they come in later parts. */
-const laterPackages: readonly string[] = ['astronomy-engine', '@photostructure/tz-lookup'];
+const laterPackages: readonly string[] = ['astronomy-engine', '@photostructure/tz-lookup', 'uplot'];
 
 /** Folders that an outing in the field needs from the first script on. */
 const neededAtOnce = /^(outing|log|store)\//;

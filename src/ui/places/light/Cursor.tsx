@@ -1,14 +1,14 @@
-import { useRef } from 'preact/hooks';
+import { useLayoutEffect } from 'preact/hooks';
+import type uPlot from 'uplot';
 import type { Stretch } from '../../../light/skyTable.ts';
-import { type Ev, later, type UtcMs } from '../../../science/units.ts';
-import type { Plot } from './CurveDrawing.tsx';
+import { later, type UtcMs } from '../../../science/units.ts';
+import type { Room } from './drawn.ts';
 
 interface Props {
+  readonly chart: uPlot;
+  readonly room: Room;
   readonly view: Stretch;
   readonly at: UtcMs;
-  /** Null where the scene is not known. */
-  readonly ev: Ev | null;
-  readonly scales: Plot;
   readonly label: string;
   readonly said: string;
   readonly onMove: (at: UtcMs) => void;
@@ -28,21 +28,23 @@ const KEYS: Readonly<Record<string, number>> = {
 };
 
 /** The instant that is read off: moved by a finger, a mouse or the keys, as the ARIA slider it is. */
-export function Cursor({ view, at, ev, scales, label, said, onMove }: Props) {
-  const box = useRef<HTMLDivElement>(null);
+export function Cursor({ chart, room, view, at, label, said, onMove }: Props) {
   const { fromMs, toMs } = view;
   const to = (wanted: number): void => {
     const bounded = Math.min(Math.max(wanted, fromMs), toMs);
     onMove((Math.round(bounded / MINUTE_MS) * MINUTE_MS) as UtcMs);
   };
   const follow = (event: PointerEvent): void => {
-    const { left, width } = (event.currentTarget as HTMLElement).getBoundingClientRect();
-    to(fromMs + ((event.clientX - left) / Math.max(1, width)) * (toMs - fromMs));
+    const { left } = (event.currentTarget as HTMLElement).getBoundingClientRect();
+    to(chart.posToVal(event.clientX - left, 'x'));
   };
-  const x = scales.x(at) - scales.left;
+  useLayoutEffect(() => {
+    // A whole minute may lie just outside of the plot, where the chart would hide it.
+    const onPlot = Math.min(Math.max(at, fromMs), toMs);
+    chart.setCursor({ left: chart.valToPos(onPlot, 'x'), top: 0 });
+  }, [chart, at]);
   return (
     <div
-      ref={box}
       class="light-cursor"
       role="slider"
       tabIndex={0}
@@ -51,7 +53,7 @@ export function Cursor({ view, at, ev, scales, label, said, onMove }: Props) {
       aria-valuemax={Math.round((toMs - fromMs) / MINUTE_MS)}
       aria-valuenow={Math.round((at - fromMs) / MINUTE_MS)}
       aria-valuetext={said}
-      style={{ left: `${scales.left}px`, width: `${scales.width}px`, height: `${scales.height}px` }}
+      style={{ left: `${room.left}px`, right: `${room.right}px` }}
       onPointerDown={(event) => {
         (event.currentTarget as HTMLElement).setPointerCapture(event.pointerId);
         follow(event);
@@ -65,11 +67,6 @@ export function Cursor({ view, at, ev, scales, label, said, onMove }: Props) {
         event.preventDefault();
         to(later(at, minutes * 60));
       }}
-    >
-      <svg aria-hidden="true" width={scales.width} height={scales.height}>
-        <path class="hair" d={`M${x} 0V${scales.height}`} />
-        {ev !== null && <circle class="spot" cx={x} cy={scales.y(ev)} r="6" />}
-      </svg>
-    </div>
+    />
   );
 }

@@ -1,40 +1,17 @@
 import type { ComponentChildren } from 'preact';
 import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
-import type { Planned } from '../../../app/light.ts';
-import type { Night } from '../../../light/night.ts';
-import type { Scene } from '../../../light/scene.ts';
-import type { Site } from '../../../light/site.ts';
-import type { Stretch } from '../../../light/skyTable.ts';
-import type { UtcMs } from '../../../science/units.ts';
-import type { SiteClock } from './clock.ts';
-import { type CurvePoint, evRange, type Scales } from './curve.ts';
-import { Still } from './Still.tsx';
-import { Tracks } from './Tracks.tsx';
+import uPlot from 'uplot';
+import 'uplot/dist/uPlot.min.css';
+import { useApp } from '../../shell/useApp.ts';
+import { chartOf, dataOf } from './chart.ts';
+import { type Drawn, type Look, type Room, roomAt } from './drawn.ts';
 
-/** Where the plot stands in its drawing, in CSS pixels. */
-export interface Plot extends Scales {
-  /** The ends of its scale, in EV. */
-  readonly lowest: number;
-  readonly highest: number;
-  readonly left: number;
-  readonly width: number;
-  readonly height: number;
-}
-
-interface Props {
-  readonly night: Night;
-  readonly scene: Scene;
-  readonly points: readonly CurvePoint[];
-  readonly view: Stretch;
-  readonly now: UtcMs;
-  readonly planned: Planned | null;
-  readonly site: Site;
-  readonly clock: SiteClock;
+interface Props extends Drawn {
   /** What lies over the plot. */
-  readonly children: (plot: Plot) => ComponentChildren;
+  readonly children: (chart: uPlot, room: Room) => ComponentChildren;
 }
 
-/** The width of the box on the screen, and the reader's own text size. */
+/** The size of the plot on the screen in whole pixels, and the reader's own text size. */
 function useBox() {
   const ref = useRef<HTMLDivElement>(null);
   const [box, setBox] = useState({ width: 0, height: 0, text: 14 });
@@ -42,8 +19,8 @@ function useBox() {
     const { current } = ref;
     if (current === null) return;
     const measure = (): void => {
-      const { width, height } = current.getBoundingClientRect();
-      const text = Number.parseFloat(getComputedStyle(current).fontSize);
+      const { clientWidth: width, clientHeight: height } = current;
+      const text = Math.round(Number.parseFloat(getComputedStyle(current).fontSize));
       setBox((before) =>
         before.width === width && before.height === height && before.text === text
           ? before
@@ -58,47 +35,49 @@ function useBox() {
   return { ref, ...box };
 }
 
-/** The light against the clock, its bands, moon, readings and planned frames, with room for a cursor. */
-export function CurveDrawing({ children, ...given }: Props) {
+function lookOf(element: HTMLElement, text: number): Look {
+  const style = getComputedStyle(element);
+  const colour = (name: string): string => style.getPropertyValue(`--${name}`).trim();
+  return {
+    ground: colour('ground'),
+    ink: colour('ink'),
+    line: colour('line'),
+    index: colour('index'),
+    family: style.fontFamily,
+    text,
+  };
+}
+
+/**
+ * The light against the clock, its bands, moon, readings and planned frames, with room for a
+ * cursor. Read out by the cursor and the table, so hidden from ears.
+ */
+export function CurveDrawing({ children, ...drawn }: Props) {
+  const { night, scene, points, now, planned, site, clock, words } = drawn;
   const { ref, width, height, text } = useBox();
-  const { night, scene, points, view, now, planned, site, clock } = given;
-  const plot = useMemo((): Plot => {
-    const { lowest, highest } = evRange(
-      points,
-      scene.readings.map(({ ev100 }) => ev100),
-    );
-    const left = 2.1 * text;
-    const plotWidth = Math.max(0, width - left - 0.4 * text);
-    return {
-      left,
-      width: plotWidth,
-      height,
-      lowest,
-      highest,
-      x: (at) => left + ((at - view.fromMs) / (view.toMs - view.fromMs)) * plotWidth,
-      y: (ev) => ((highest - ev) / Math.max(1, highest - lowest)) * height,
-    };
-  }, [width, height, text, points, scene, view.fromMs, view.toMs]);
-  // The cursor moves many times a second; what stands still is not drawn again for it.
-  const still = useMemo(
-    () => <Still {...{ night, scene, points, view, now, clock, plot, text }} />,
-    [night, scene, points, now, clock, plot],
-  );
-  const tracks = useMemo(
-    () => <Tracks {...{ night, view, planned, site, clock, plot, text }} />,
-    [night, planned, site, clock, plot],
-  );
+  const host = useRef<HTMLDivElement>(null);
+  const [chart, setChart] = useState<uPlot | null>(null);
+  const theme = useApp().theme.value;
+  const room = useMemo(() => roomAt(text, planned), [text, planned]);
+  // The cursor moves many times a second; what stands still is not drawn again for it. The chart
+  // that is ready takes the place of the one before, so that the cursor keeps its focus.
+  useLayoutEffect(() => {
+    const { current } = host;
+    if (current === null || width === 0 || points.length === 0) return;
+    const size = { width, height: room.top + height + room.hours + room.tracks };
+    const options = chartOf(drawn, lookOf(current, text), room, size, setChart);
+    const made = new uPlot(options, dataOf(drawn), current);
+    return () => made.destroy();
+  }, [night, scene, points, now, site, clock.zone, words.language, width, height, room, theme]);
   return (
-    <div class="light-drawing">
+    <div
+      class="light-drawing"
+      style={{ paddingTop: `${room.top}px`, paddingBottom: `${room.hours + room.tracks}px` }}
+    >
+      <div class="chart" ref={host} aria-hidden="true" />
       <div class="plot" ref={ref}>
-        {width > 0 && points.length > 0 && (
-          <>
-            {still}
-            {children(plot)}
-          </>
-        )}
+        {chart && children(chart, room)}
       </div>
-      {width > 0 && tracks}
     </div>
   );
 }

@@ -78,13 +78,14 @@ export function LightCurve(props: Props) {
         planned={planned}
         site={site}
         clock={clock}
+        words={words}
       >
-        {(scales) => (
+        {(chart, room) => (
           <Cursor
+            chart={chart}
+            room={room}
             view={view}
             at={at}
-            ev={forecast?.ev100 ?? null}
-            scales={scales}
             label={light.cursor}
             said={light.readout(clock.time(at), band, ev, within, fade)}
             onMove={setMoved}

@@ -6,13 +6,12 @@ import { PRACTICE_DATE, PRACTICE_SITE } from '../../../light/practice.ts';
 import { assumedScene } from '../../../light/scene.ts';
 import type { Site } from '../../../light/site.ts';
 import { localTime, type Zone } from '../../../light/zones.ts';
-import { degrees, ev, minutesEast, utc } from '../../../science/units.ts';
+import { degrees, ev, later, minutesEast, utc } from '../../../science/units.ts';
 import { coordinatesText, typedCoordinates } from './coordinates.ts';
-import { areaPath, curveOf, evRange, evTicks, hourTicks, linePath } from './curve.ts';
+import { curveOf, hourTicks } from './curve.ts';
 import { viewsOf } from './views.ts';
 
 const view = { fromMs: minutesOn(0), toMs: minutesOn(120) };
-const scales = { x: (at: number) => (at - view.fromMs) / 60_000, y: (level: number) => 10 - level };
 
 describe('the curve', () => {
   it('follows the sky a minute at a time, with the width of nine in ten', () => {
@@ -46,27 +45,21 @@ describe('the curve', () => {
     expect(beyond.at(-1)?.at).toBe(minutesOn(120));
   });
 
-  it('is drawn through its points, and its width as one closed outline', () => {
-    const points = curveOf(assumedScene(EVEN_DUSK), { fromMs: minutesOn(0), toMs: minutesOn(2) });
-    expect(linePath(points, scales, ({ sky }) => sky)).toBe('M0.0 2.0L1.0 2.2L2.0 2.4');
-    expect(areaPath(points, scales)).toBe('M0.0 -1.2L1.0 -1.0L2.0 -0.8L2.0 5.6L1.0 5.4L0.0 5.2Z');
-    expect(linePath([], scales, ({ sky }) => sky) + areaPath([], scales)).toBe('');
-  });
-
-  it('stands on a scale that holds its width and every reading', () => {
-    const points = curveOf(assumedScene(EVEN_DUSK), view);
-    expect(evRange(points, [])).toEqual({ lowest: -20, highest: 12 });
-    expect(evRange(points, [ev(13.4), ev(-21)])).toEqual({ lowest: -21, highest: 14 });
+  it('holds a point at each reading in view, and none that is not in time', () => {
+    const at = later(minutesOn(20), 17);
+    const reading = { at, meter: 'spot', ev100: ev(6) };
+    const after = { at: minutesOn(100), meter: 'spot', ev100: ev(-10) };
+    const scene = fitScene(EVEN_DUSK, [reading, { ...reading, meter: 'camera' }, after]);
+    const points = curveOf(scene, { fromMs: minutesOn(0), toMs: minutesOn(60) });
+    expect(points).toHaveLength(61 + 2);
+    expect(points.filter((point) => point.reading).map((point) => point.at)).toEqual([at, at]);
+    expect(points.map((point) => point.at)).toEqual(
+      points.map((point) => point.at).toSorted((a, b) => a - b),
+    );
   });
 });
 
-describe('the marks of the scales', () => {
-  it('are whole stops, no nearer than asked', () => {
-    expect(evTicks(-5, 5, 200, 30)).toEqual([-4, -2, 0, 2, 4]);
-    expect(evTicks(-5, 5, 400, 30)).toEqual([-5, -4, -3, -2, -1, 0, 1, 2, 3, 4, 5]);
-    expect(evTicks(-20, 12, 180, 30)).toEqual([-20, -10, 0, 10]);
-  });
-
+describe('the hours under the curve', () => {
   it.each<[string, Zone, number, string]>([
     ['in Nepal', { kind: 'fixed', offsetMin: minutesEast(345) }, 15, '23:00'],
     ['in Newfoundland', { kind: 'fixed', offsetMin: minutesEast(-210) }, 30, '14:00'],

@@ -1,5 +1,5 @@
 import { forecastAt, nineInTen } from '../../../light/forecast.ts';
-import type { Scene } from '../../../light/scene.ts';
+import type { FittedReading, Scene } from '../../../light/scene.ts';
 import { type Stretch, skyEv } from '../../../light/skyTable.ts';
 import { type Ev, later, type UtcMs } from '../../../science/units.ts';
 
@@ -10,76 +10,40 @@ export interface CurvePoint {
   readonly low: Ev;
   readonly high: Ev;
   readonly sky: Ev;
+  /** Taken at this instant; null at every other. */
+  readonly reading: FittedReading | null;
 }
 
 /** Finer than a pixel on any phone. */
 const MOST_POINTS = 300;
 
-/** The curve of a scene over a stretch, in whole minutes; only where the sky is known. */
+/**
+ * The curve of a scene over a stretch, in whole minutes and at each reading; only where the sky is
+ * known.
+ */
 export function curveOf(scene: Scene, { fromMs, toMs }: Stretch): readonly CurvePoint[] {
   const minutes = Math.floor((toMs - fromMs) / 60_000);
   const step = Math.max(1, Math.ceil(minutes / MOST_POINTS));
-  const points: CurvePoint[] = [];
-  for (let minute = 0; minute <= minutes; minute += step) {
-    const at = later(fromMs, minute * 60);
+  const pointAt = (at: UtcMs, reading: FittedReading | null): readonly CurvePoint[] => {
     const forecast = forecastAt(scene, at);
     const sky = skyEv(scene.sky, at);
-    if (!forecast || sky === null) continue;
+    if (!forecast || sky === null) return [];
     const half = nineInTen(forecast.sigma);
     const ev = forecast.ev100;
-    points.push({ at, ev, low: (ev - half) as Ev, high: (ev + half) as Ev, sky });
-  }
-  return points;
+    return [{ at, ev, low: (ev - half) as Ev, high: (ev + half) as Ev, sky, reading }];
+  };
+  const steps = Array.from({ length: Math.floor(minutes / step) + 1 }, (_, i) =>
+    later(fromMs, i * step * 60),
+  );
+  return [
+    ...steps.flatMap((at) => pointAt(at, null)),
+    ...scene.readings
+      .filter(({ at }) => at >= fromMs && at <= toMs)
+      .flatMap((reading) => pointAt(reading.at, reading)),
+  ].sort((a, b) => a.at - b.at);
 }
 
-/** The lowest and the highest EV that a curve and what is marked on it need, in whole stops. */
-export function evRange(
-  points: readonly CurvePoint[],
-  marked: readonly Ev[],
-): { readonly lowest: number; readonly highest: number } {
-  const values = [...points.flatMap(({ low, high, sky }) => [low, high, sky]), ...marked];
-  return { lowest: Math.floor(Math.min(...values)), highest: Math.ceil(Math.max(...values)) };
-}
-
-/** Where something is on the drawing, in CSS pixels. */
-export interface Scales {
-  readonly x: (at: number) => number;
-  readonly y: (ev: number) => number;
-}
-
-const figure = (value: number): string => value.toFixed(1);
-
-/** The outline of a line through points, for an SVG path. */
-export const linePath = (
-  points: readonly CurvePoint[],
-  { x, y }: Scales,
-  value: (point: CurvePoint) => number,
-): string =>
-  points.length === 0
-    ? ''
-    : `M${points.map((point) => `${figure(x(point.at))} ${figure(y(value(point)))}`).join('L')}`;
-
-/** The outline of the interval, for an SVG path. */
-export const areaPath = (points: readonly CurvePoint[], scales: Scales): string =>
-  points.length === 0
-    ? ''
-    : `${linePath(points, scales, ({ high }) => high)}${linePath(
-        points.toReversed(),
-        scales,
-        ({ low }) => low,
-      ).replace('M', 'L')}Z`;
-
-const EV_STEPS = [1, 2, 4, 5, 10];
 const HOUR_STEPS = [1, 2, 3, 6, 12];
-
-/** Whole stops to be marked, none nearer to the next than `leastPx`. */
-export function evTicks(lowest: number, highest: number, heightPx: number, leastPx: number) {
-  const room = heightPx / Math.max(1, highest - lowest);
-  const step = EV_STEPS.find((each) => each * room >= leastPx) ?? 20;
-  const ticks: number[] = [];
-  for (let ev = Math.ceil(lowest / step) * step; ev <= highest; ev += step) ticks.push(ev);
-  return ticks;
-}
 
 /**
  * Instants at which the site's clock shows a whole hour, none nearer to the next than `leastPx`.
