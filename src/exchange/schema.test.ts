@@ -193,6 +193,8 @@ describe('the published schemas', () => {
     );
     fc.assert(
       fc.property(fc.constantFrom(...paths), swap, (path, value) => {
+        // A file that says it is older is of another schema.
+        fc.pre(!(path.join() === 'version' && value === 1));
         const json = JSON.parse(files.backup);
         const holder = path.slice(0, -1).reduce((place, key) => place[key], json);
         holder[path.at(-1) ?? ''] = value;
