@@ -2,16 +2,16 @@ import { useMemo, useState } from 'preact/hooks';
 import type { Planned } from '../../../app/light.ts';
 import { fadeAt } from '../../../light/fade.ts';
 import { forecastAt, nineInTen } from '../../../light/forecast.ts';
-import type { BandName, Night } from '../../../light/night.ts';
+import type { Night } from '../../../light/night.ts';
 import type { Scene } from '../../../light/scene.ts';
 import type { Site } from '../../../light/site.ts';
 import type { Stretch } from '../../../light/skyTable.ts';
-import { later, type UtcMs } from '../../../science/units.ts';
-import { Disclosure } from '../../parts/Disclosure.tsx';
-import { Table } from '../../parts/Table.tsx';
+import type { UtcMs } from '../../../science/units.ts';
 import { useLightWords } from '../../words/light.ts';
+import { bandAt } from './bandAt.ts';
 import { Cursor } from './Cursor.tsx';
 import { CurveDrawing } from './CurveDrawing.tsx';
+import { CurveTable } from './CurveTable.tsx';
 import type { SiteClock } from './clock.ts';
 import { curveOf } from './curve.ts';
 import { inOneMinute } from './rate.ts';
@@ -25,9 +25,6 @@ interface Props {
   readonly site: Site;
   readonly clock: SiteClock;
 }
-
-export const bandAt = ({ bands }: Night, at: UtcMs): BandName =>
-  bands.findLast(({ fromMs }) => fromMs <= at)?.band ?? 'day';
 
 /** Where the cursor stands until it is moved: now, if it is drawn, else at the first passage of the sun. */
 function firstInstant({ events }: Night, { fromMs, toMs }: Stretch, now: UtcMs): UtcMs {
@@ -44,6 +41,11 @@ export function LightCurve(props: Props) {
   const [moved, setMoved] = useState<UtcMs | null>(null);
   const at = moved ?? firstInstant(night, view, now);
   const points = useMemo(() => curveOf(scene, view), [scene, view.fromMs, view.toMs]);
+  // The cursor moves many times a second, and the table does not.
+  const table = useMemo(
+    () => <CurveTable {...{ night, scene, view, clock }} />,
+    [night, scene, view.fromMs, view.toMs, clock.zone],
+  );
   const forecast = forecastAt(scene, at);
   const rate = fadeAt(scene, at);
   const ev = forecast ? format.number(forecast.ev100, 1) : light.unknown;
@@ -96,50 +98,7 @@ export function LightCurve(props: Props) {
         {light.cursorHint}
         {planned && ` ${light.planned(planned.name)}`}
       </figcaption>
-      <Disclosure label={light.asTable} stated={light.everyTen}>
-        <Table
-          stack="never"
-          caption={light.tableCaption(clock.zone)}
-          columns={[
-            { key: 'clock', head: light.columns.clock },
-            { key: 'band', head: light.columns.band },
-            { key: 'ev', head: light.columns.ev, figures: true },
-          ]}
-          rows={everyTenMinutes(view).flatMap((each) => {
-            const there = forecastAt(scene, each);
-            return there
-              ? [
-                  {
-                    key: String(each),
-                    cells: {
-                      clock: clock.time(each),
-                      band: light.bands[bandAt(night, each)],
-                      ev: light.evCell(
-                        format.number(there.ev100, 1),
-                        format.number(nineInTen(there.sigma), 1),
-                      ),
-                    },
-                  },
-                ]
-              : [];
-          })}
-        />
-      </Disclosure>
+      {table}
     </figure>
   );
-}
-
-const TEN_MINUTES_S = 600;
-
-function everyTenMinutes({ fromMs, toMs }: Stretch): readonly UtcMs[] {
-  const rows: UtcMs[] = [];
-  const step = TEN_MINUTES_S * 1000;
-  for (
-    let at = (Math.ceil(fromMs / step) * step) as UtcMs;
-    at <= toMs;
-    at = later(at, TEN_MINUTES_S)
-  ) {
-    rows.push(at);
-  }
-  return rows;
 }

@@ -70,6 +70,19 @@ describe('the hours under the curve', () => {
     expect(`${hour}:00`).toBe(first);
   });
 
+  it('are whole hours again after a clock was moved by half an hour', () => {
+    // By the rule of Lord Howe Island: from 02:00 on, UTC+10:30 becomes UTC+11.
+    const zone: Zone = { kind: 'iana', name: 'Australia/Lord_Howe' };
+    const morning = { fromMs: utc(Date.UTC(2027, 9, 2, 14)), toMs: utc(Date.UTC(2027, 9, 2, 18)) };
+    const ticks = hourTicks(morning, (at) => localTime(zone, at), 400, 50);
+    expect(ticks.map((at) => new Date(at).toISOString().slice(11, 16))).toEqual([
+      '14:30',
+      '16:00',
+      '17:00',
+      '18:00',
+    ]);
+  });
+
   it('of a day on a narrow screen stand six hours apart', () => {
     const day = { fromMs: minutesOn(0), toMs: minutesOn(24 * 60) };
     const ticks = hourTicks(day, (at) => localTime({ kind: 'iana', name: 'UTC' }, at), 240, 45);

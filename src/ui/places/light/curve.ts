@@ -59,11 +59,12 @@ export function hourTicks(
   const hourPx = widthPx / Math.max(1, (toMs - fromMs) / 3_600_000);
   const step = HOUR_STEPS.find((each) => each * hourPx >= leastPx) ?? 24;
   const ticks: UtcMs[] = [];
-  // Quarters: some clocks are a quarter of an hour off the hours of UTC.
+  // Quarters, until it is a whole hour: some clocks are a quarter of an hour off the hours of UTC.
   const quarter = 900_000;
-  for (let at = Math.ceil(fromMs / quarter) * quarter; at <= toMs; at += quarter) {
+  for (let at = Math.ceil(fromMs / quarter) * quarter; at <= toMs; ) {
     const { hour, minute } = clockAt(at as UtcMs);
     if (minute === 0 && hour % step === 0) ticks.push(at as UtcMs);
+    at += minute === 0 ? 4 * quarter : quarter;
   }
   return ticks;
 }
