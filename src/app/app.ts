@@ -121,7 +121,7 @@ export async function createApp(parts: Parts): Promise<App> {
     skyOver: async (...asked) => (await import('./eveningSky.ts')).outingSky(...asked),
   });
   const { version } = parts;
-  const { share, clock, locks, ticker, position } = device;
+  const { share, clock, locks, ticker, geolocation } = device;
   const newId = device.ids.make;
   const log = createLogDesk({ store, writer, clock, newId, locks, run, version });
   const files = createFileDesk({
@@ -168,7 +168,7 @@ export async function createApp(parts: Parts): Promise<App> {
       newId,
       clock,
       ticker,
-      position,
+      geolocation,
       share,
       version,
     },

@@ -1,7 +1,6 @@
 import { signal } from '@preact/signals';
 import { beforeEach, expect, test } from 'vitest';
 import { FakeClock } from '../../test/contract/fakes/clock.ts';
-import type { PositionAnswer } from '../device/position.ts';
 import { PRACTICE_GEAR } from '../gear/practice.ts';
 import { isFault } from '../gear/read.ts';
 import type { Night } from '../light/night.ts';
@@ -27,7 +26,8 @@ let store: ReturnType<typeof memoryStore>;
 let sites: SiteDesk;
 let undo: Undo;
 let clock: FakeClock;
-let answer: PositionAnswer;
+/** By the codes of the W3C's GeolocationPositionError. */
+let code: number;
 let ids = 0;
 const state = signal<RunState | null>(null);
 const plans = signal<readonly Plan[]>([]);
@@ -51,7 +51,10 @@ const newWorld = () => ({
       return () => undefined;
     },
   },
-  position: { ask: () => Promise.resolve(answer) },
+  geolocation: {
+    getCurrentPosition: (_: unknown, fail?: PositionErrorCallback | null) =>
+      fail?.({ code } as GeolocationPositionError),
+  },
 });
 const newSites = () => createSiteDesk({ store, saving: createSaving() });
 let desk: LightDesk;
@@ -286,7 +289,7 @@ test('the practice outing, walked at another hour, is drawn on its own evening',
 });
 
 test('what the phone says of its place is handed on as it is', async () => {
-  answer = { kind: 'refused' };
+  code = 1;
   expect(await desk.whereAmI()).toEqual({ kind: 'refused' });
 });
 

@@ -1,6 +1,6 @@
 import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
 import type { Clock } from '../device/clock.ts';
-import type { Position, PositionAnswer } from '../device/position.ts';
+import { browserPosition, type Geolocating, type PositionAnswer } from '../device/position.ts';
 import type { Ticker } from '../device/ticker.ts';
 import { type Fault, isFault } from '../gear/read.ts';
 import { fitScene } from '../light/fit.ts';
@@ -38,7 +38,7 @@ export interface LightWorld {
   readonly newId: () => string;
   readonly clock: Clock;
   readonly ticker: Ticker;
-  readonly position: Position;
+  readonly geolocation: Geolocating | undefined;
 }
 
 type Coordinates = Pick<Place, 'lat' | 'lon'>;
@@ -118,7 +118,7 @@ const TONIGHT_ENDS_S = 6 * 3600;
 const MOST_NIGHTS = 12;
 
 export function createLightDesk(world: LightWorld): LightDesk {
-  const { sites, run, plans, gear, undo, newId, clock, ticker, position } = world;
+  const { sites, run, plans, gear, undo, newId, clock, ticker, geolocation } = world;
   const site = sites.inUse;
   const date = signal<string | null>(null);
   /** Undefined = as the plan says, if it does; it is said of one evening at one site. */
@@ -312,7 +312,7 @@ export function createLightDesk(world: LightWorld): LightDesk {
       undo.offer({ act: 'deleted', thing: 'site', name: gone.name }, () => sites.put(gone, false));
     },
     proposedZone,
-    whereAmI: () => position.ask(),
+    whereAmI: browserPosition(geolocation).ask,
   };
 }
 

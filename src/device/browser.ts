@@ -6,7 +6,6 @@ import { browserLocks } from './locks.ts';
 import { watchPage } from './page.ts';
 import { browserPersistence } from './persistence.ts';
 import { readPlatform } from './platform.ts';
-import { browserPosition } from './position.ts';
 import { browserShare, downloadIn } from './share.ts';
 import { webSound } from './sound.ts';
 import { browserSpeech } from './speech.ts';
@@ -70,7 +69,7 @@ export function browserDevice<Session extends string>(
     }),
     persistence: browserPersistence(there.navigator.storage),
     locks: browserLocks(there.navigator.locks),
-    position: browserPosition(there.navigator.geolocation),
+    geolocation: there.navigator.geolocation,
     platform,
     setPageTheme: (theme) => setPageTheme(document, theme),
   };

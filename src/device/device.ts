@@ -5,7 +5,7 @@ import type { OutingLocks } from './locks.ts';
 import type { Page } from './page.ts';
 import type { Persistence } from './persistence.ts';
 import type { Platform } from './platform.ts';
-import type { Position } from './position.ts';
+import type { Geolocating } from './position.ts';
 import type { Share } from './share.ts';
 import type { PageTheme } from './theme.ts';
 import type { Ticker } from './ticker.ts';
@@ -22,7 +22,8 @@ export interface Device<Session extends string = string> {
   readonly share: Share;
   readonly persistence: Persistence;
   readonly locks: OutingLocks;
-  readonly position: Position;
+  /** For `browserPosition`, which loads later; undefined where the browser has none. */
+  readonly geolocation: Geolocating | undefined;
   readonly platform: Platform;
   setPageTheme(theme: PageTheme): void;
 }

@@ -34,10 +34,11 @@ const COARSE: PositionOptions = {
 /** The browser's own limit does not count while its question to the user is open (our choice). */
 const LIMIT_MS = 60_000;
 
+/** The browser's service, as far as it is used. */
+export type Geolocating = Pick<Geolocation, 'getCurrentPosition'>;
+
 /** @param geolocation undefined where the browser has none. */
-export const browserPosition = (
-  geolocation: Pick<Geolocation, 'getCurrentPosition'> | undefined,
-): Position => ({
+export const browserPosition = (geolocation: Geolocating | undefined): Position => ({
   ask: () =>
     new Promise((answer) => {
       if (geolocation === undefined) {
