@@ -6,8 +6,8 @@ import { openAppStore } from './app/opening.ts';
 import { browserDevice } from './device/browser.ts';
 import { randomIds } from './device/ids.ts';
 import type { Updates } from './device/updates.ts';
-import { toFault } from './store/fault.ts';
-import { CannotOpen } from './ui/shell/CannotOpen.tsx';
+import { StoreFailure } from './store/fault.ts';
+import { CannotStart } from './ui/shell/CannotStart.tsx';
 import { Shell } from './ui/shell/Shell.tsx';
 
 declare const APP_VERSION: string;
@@ -43,7 +43,11 @@ async function start(into: HTMLElement): Promise<void> {
     for (const news of told.splice(0)) news(app);
     render(<Shell app={app} />, into);
   } catch (cause) {
-    render(<CannotOpen fault={toFault(cause)} onRetry={() => void start(into)} />, into);
+    const refused = cause instanceof StoreFailure;
+    // A mistake of ours is no fault of the storage; the browser is told of it as of any other.
+    if (!refused) reportError(cause);
+    const retry = refused ? () => void start(into) : () => location.reload();
+    render(<CannotStart why={refused ? cause : String(cause)} onRetry={retry} />, into);
   }
   document.getElementById('not-started')?.remove();
 }

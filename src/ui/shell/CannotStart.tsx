@@ -5,22 +5,25 @@ import '../theme/base.css';
 import { useWords } from '../words/words.ts';
 import './FirstStart.css';
 
-/** All there is when the storage cannot be opened: why, and the way to try again. */
-export function CannotOpen({
-  fault,
-  onRetry,
-}: {
-  readonly fault: StoreFault;
+interface Props {
+  /** What the storage refused; else the words of a mistake of our own, for a report. */
+  readonly why: StoreFault | string;
   readonly onRetry: () => void;
-}) {
+}
+
+/** All there is when the app cannot start: why, and the way to try again. */
+export function CannotStart({ why, onRetry }: Props) {
   const { shell } = useWords();
+  const ours = typeof why === 'string';
   return (
     <main class="first-start">
       <h1>{shell.appName}</h1>
-      <Notice urgent>{shell.cannotOpen[fault.kind]}</Notice>
+      <Notice urgent>{ours ? shell.cannotStart : shell.cannotOpen[why.kind]}</Notice>
+      {ours && <p>{why}</p>}
       <Button rank="main" onPress={onRetry}>
         {shell.tryAgain}
       </Button>
+      {ours && <a href="./?newest">{shell.openNewest}</a>}
     </main>
   );
 }

@@ -41,5 +41,8 @@ export const shell = {
     timeout: 'The storage does not answer. What was saved is safe. Try again.',
     refused: 'The app cannot read its storage. What was saved is safe. Try again.',
   },
+  cannotStart:
+    'The app cannot start, by a mistake of its own. What was saved is safe. Try again; if this stays, open the newest version with a network.',
+  openNewest: 'Open the newest version',
   tryAgain: 'Try again',
 };
