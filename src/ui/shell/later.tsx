@@ -1,4 +1,4 @@
-import type { FunctionComponent } from 'preact';
+import type { ComponentChildren, FunctionComponent } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import type { Place } from '../../app/navigation.ts';
 import { Button } from '../parts/Button.tsx';
@@ -6,22 +6,30 @@ import { Notice } from '../parts/Notice.tsx';
 import { Screen } from '../parts/Screen.tsx';
 import { useWords } from '../words/words.ts';
 
+/** Something that comes with a later part. */
+interface Later<P> {
+  readonly Content: FunctionComponent<P>;
+  /** Brings the part in before it is shown. */
+  readonly fetch: () => void;
+}
+
 /**
- * A place that is not needed in the field, in a part of its own: the first script
- * stays small and starts fast in the cold. The part lies in the offline store like
- * the rest, so this is a short wait and no network.
+ * What is not needed in the field, in a part of its own: the first script stays small and starts
+ * fast in the cold. The part lies in the offline store like the rest, so this is a short wait and
+ * no network.
+ *
+ * @param Around what stands around the wait, and around the word that the part is missing.
  */
-export function later(
-  place: Place,
-  load: () => Promise<FunctionComponent>,
-): { readonly Content: FunctionComponent; readonly fetch: () => void } {
-  let loaded: FunctionComponent | null = null;
-  let coming: Promise<FunctionComponent> | null = null;
-  const fetch = (): Promise<FunctionComponent> => {
+export function later<P extends object>(
+  Around: FunctionComponent<{ readonly children: ComponentChildren }>,
+  load: () => Promise<FunctionComponent<P>>,
+): Later<P> {
+  let loaded: FunctionComponent<P> | null = null;
+  let coming: Promise<unknown> | null = null;
+  const fetch = (): Promise<unknown> => {
     coming ??= load().then(
       (content) => {
         loaded = content;
-        return content;
       },
       (cause: unknown) => {
         coming = null;
@@ -31,7 +39,7 @@ export function later(
     return coming;
   };
 
-  function Content() {
+  function Content(props: P) {
     const { shell } = useWords();
     const [tries, setTries] = useState(0);
     const [state, setState] = useState<'coming' | 'here' | 'failed'>(loaded ? 'here' : 'coming');
@@ -51,10 +59,10 @@ export function later(
     }, [tries]);
     if (loaded && state === 'here') {
       const Loaded = loaded;
-      return <Loaded />;
+      return <Loaded {...props} />;
     }
     return (
-      <Screen title={shell.place[place]}>
+      <Around>
         {state === 'failed' && (
           <Notice
             urgent
@@ -72,9 +80,16 @@ export function later(
             {shell.partMissing}
           </Notice>
         )}
-      </Screen>
+      </Around>
     );
   }
-  // A failed early fetch says nothing: the place itself will ask again and say so.
+  // A failed early fetch says nothing: the content itself will ask again and say so.
   return { Content, fetch: () => void fetch().catch(() => undefined) };
 }
+
+/** A whole screen of a place that comes later: until then its empty frame. */
+export const laterScreen = (place: Place, load: () => Promise<FunctionComponent>): Later<object> =>
+  later(({ children }) => {
+    const { shell } = useWords();
+    return <Screen title={shell.place[place]}>{children}</Screen>;
+  }, load);

@@ -3,7 +3,7 @@ import type { App } from '../../app/app.ts';
 import type { Place } from '../../app/navigation.ts';
 import { LogPlace } from '../places/log/LogPlace.tsx';
 import { Outing } from '../places/outing/Outing.tsx';
-import { later } from './later.tsx';
+import { laterScreen } from './later.tsx';
 
 /** A place of the app and how the frame treats it. */
 interface PlaceEntry {
@@ -16,12 +16,18 @@ interface PlaceEntry {
   readonly bare?: (app: App) => boolean;
 }
 
-const light = later(
+const light = laterScreen(
   'light',
   async () => (await import('../places/light/LightPlace.tsx')).LightPlace,
 );
-const gear = later('gear', async () => (await import('../places/gear/GearPlace.tsx')).GearPlace);
-const plan = later('plan', async () => (await import('../places/plan/PlanPlace.tsx')).PlanPlace);
+const gear = laterScreen(
+  'gear',
+  async () => (await import('../places/gear/GearPlace.tsx')).GearPlace,
+);
+const plan = laterScreen(
+  'plan',
+  async () => (await import('../places/plan/PlanPlace.tsx')).PlanPlace,
+);
 
 /** Brings the places of the desk in once the first screen stands, so that none waits for them. */
 export const fetchLaterPlaces = (): void => {

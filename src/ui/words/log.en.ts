@@ -53,16 +53,6 @@ export const log = {
 
   filter: 'Show',
   filterAll: 'everything',
-  allRigs: 'All rigs',
-  allSets: 'All sets',
-  set: 'Set',
-  rig: 'Rig',
-  only: 'Only',
-  onlyWhat: {
-    all: 'Everything',
-    changed: 'Not set as planned',
-    'not-counting': 'Not counting',
-  },
   shown: (wanted: number, all: number) => `${wanted} of ${count(all, 'line', 'lines')}`,
   nothingShown: 'No line fits. Show everything to see the rest.',
   showAll: 'Show everything',

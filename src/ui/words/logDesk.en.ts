@@ -10,6 +10,17 @@ const joined = (parts: readonly string[]): string =>
 
 /** Words of what the Log does at the desk: one frame and its corrections, the ledger, files read back. */
 export const logDesk = {
+  allRigs: 'All rigs',
+  allSets: 'All sets',
+  set: 'Set',
+  rig: 'Rig',
+  only: 'Only',
+  onlyWhat: {
+    all: 'Everything',
+    changed: 'Not set as planned',
+    'not-counting': 'Not counting',
+  },
+
   frame: (place: number) => `Frame ${place}`,
   frameGone: 'There is no such frame. It may have been undone.',
   earlier: 'Earlier',

@@ -6,7 +6,7 @@ import { EmptyHint } from '../../parts/EmptyHint.tsx';
 import { Notice } from '../../parts/Notice.tsx';
 import { Screen } from '../../parts/Screen.tsx';
 import { Split } from '../../parts/Split.tsx';
-import { later } from '../../shell/later.tsx';
+import { laterScreen } from '../../shell/later.tsx';
 import { useApp } from '../../shell/useApp.ts';
 import { useWords } from '../../words/words.ts';
 import { ExportScreen } from './ExportScreen.tsx';
@@ -15,7 +15,7 @@ import { OutingList } from './OutingList.tsx';
 import { OutingScreen } from './OutingScreen.tsx';
 import { FILES } from './paths.ts';
 
-const desk = later('log', async () => (await import('./DeskPart.tsx')).DeskPart);
+const desk = laterScreen('log', async () => (await import('./DeskPart.tsx')).DeskPart);
 
 /** The Log place: the outings; then the frames of one, with a frame, the ledger or the export beside. */
 export function LogPlace() {

@@ -1,21 +1,26 @@
-import { useState } from 'preact/hooks';
+import { Fragment } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
 import { EVERYTHING, isWanted, type LogEntry, type Wanted } from '../../../log/entries.ts';
 import type { SetId } from '../../../plan/ids.ts';
 import { Button } from '../../parts/Button.tsx';
+import { Disclosure } from '../../parts/Disclosure.tsx';
 import { EmptyHint } from '../../parts/EmptyHint.tsx';
 import { InventedTag } from '../../parts/InventedTag.tsx';
 import { Notice } from '../../parts/Notice.tsx';
 import { Row } from '../../parts/Row.tsx';
 import { Screen } from '../../parts/Screen.tsx';
 import { Section } from '../../parts/Section.tsx';
+import { later } from '../../shell/later.tsx';
 import { useApp } from '../../shell/useApp.ts';
 import { useWords } from '../../words/words.ts';
 import { EntryLine } from './EntryLine.tsx';
-import { Filter } from './Filter.tsx';
 import type { OpenedLog } from './LogPlace.tsx';
 import { Said } from './Said.tsx';
 import { setWords, spanWords } from './sentences.ts';
 import { type Stretch, Windowed } from './Windowed.tsx';
+
+/** To look for something in a long log is for the desk. */
+const filter = later(Fragment, async () => (await import('./FilterFields.tsx')).FilterFields);
 
 interface Props extends OpenedLog {
   /** What stands open beside it on a wide screen. */
@@ -28,6 +33,7 @@ export function OutingScreen({ log, access, detail }: Props) {
   const words = useWords();
   const { format, log: say } = words;
   const [wanted, setWanted] = useState<Wanted>(EVERYTHING);
+  useEffect(filter.fetch, []);
   const state = log.journal.state.value;
   const { outing, plan, endedAt: ended, startedAt: begun } = state;
   const line = { outing, name: plan.name, invented: plan.invented, begun, ended, frames: 0 };
@@ -77,16 +83,16 @@ export function OutingScreen({ log, access, detail }: Props) {
           <EmptyHint>{say.noFrames}</EmptyHint>
         ) : (
           <>
-            <Filter
-              state={state}
-              wanted={wanted}
+            <Disclosure
+              label={say.filter}
               stated={
                 shown.length === entries.length
                   ? say.filterAll
                   : say.shown(shown.length, entries.length)
               }
-              onChange={setWanted}
-            />
+            >
+              <filter.Content state={state} wanted={wanted} onChange={setWanted} />
+            </Disclosure>
             {shown.length === 0 && (
               <EmptyHint
                 acts={<Button onPress={() => setWanted(EVERYTHING)}>{say.showAll}</Button>}

@@ -2,31 +2,29 @@ import { assemble } from '../../../gear/rig.ts';
 import type { Wanted } from '../../../log/entries.ts';
 import type { RunState } from '../../../outing/state.ts';
 import { Choice } from '../../parts/Choice.tsx';
-import { Disclosure } from '../../parts/Disclosure.tsx';
 import { Pick } from '../../parts/Pick.tsx';
 import { RigSign } from '../../parts/RigSign.tsx';
-import { useWords } from '../../words/words.ts';
+import { useLogDeskWords } from '../../words/logDesk.ts';
 import { setWords } from './sentences.ts';
 
 interface Props {
   readonly state: RunState;
   readonly wanted: Wanted;
-  readonly stated: string;
   readonly onChange: (wanted: Wanted) => void;
 }
 
 const ALL = '';
 
-/** Which lines of the log are shown. */
-export function Filter({ state: { plan, gear }, wanted, stated, onChange }: Props) {
-  const words = useWords();
+/** Chooses which lines of the log are shown. */
+export function FilterFields({ state: { plan, gear }, wanted, onChange }: Props) {
+  const words = useLogDeskWords();
   const { log } = words;
   const letters = plan.rigs.flatMap((rig) => {
     const letter = assemble(gear, rig)?.rig.letter;
     return letter ? [{ value: rig, label: <RigSign letter={letter} /> }] : [];
   });
   return (
-    <Disclosure label={log.filter} stated={stated}>
+    <>
       <Choice
         label={log.only}
         options={(['all', 'changed', 'not-counting'] as const).map((value) => ({
@@ -54,6 +52,6 @@ export function Filter({ state: { plan, gear }, wanted, stated, onChange }: Prop
           return null;
         }}
       />
-    </Disclosure>
+    </>
   );
 }
