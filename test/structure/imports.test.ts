@@ -3,7 +3,9 @@ import { join, sep } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { readModules, sourcesOnDisk } from './modules.ts';
 import {
+  earlyModules,
   earlyPackages,
+  emptyNames,
   forbiddenImports,
   impureSciences,
   lateModules,
@@ -36,6 +38,11 @@ describe('the modules of src', () => {
 
   test('need no later part while an outing runs', () => {
     expect(lateModules(modules)).toEqual([]);
+  });
+
+  test('bring nothing of the desk with the first script', () => {
+    expect(emptyNames(modules)).toEqual([]);
+    expect(earlyModules(modules)).toEqual([]);
   });
 
   test('bring no heavy package with the first script', () => {
@@ -98,6 +105,24 @@ describe('the check itself', () => {
     );
     expect(lateModules(late)).toEqual(['log/ledger.ts']);
     expect(lateModules(bad)).toEqual([]);
+  });
+
+  test('finds what only the desk needs in the first script, by the chain that brings it', () => {
+    const parsing = (main: string) =>
+      readModules(
+        new Map([
+          ['main.tsx', main],
+          ['app/start.ts', "import { readPlan } from '../plan/parse.ts';"],
+          ['plan/parse.ts', "import type { Body } from '../gear/parse.ts';"],
+          ['gear/parse.ts', ''],
+        ]),
+      );
+    expect(earlyModules(parsing("import './app/start.ts';"))).toEqual([
+      'main.tsx -> app/start.ts -> plan/parse.ts',
+    ]);
+    expect(earlyModules(parsing("void import('./app/start.ts');"))).toEqual([]);
+    expect(emptyNames(parsing(''))).toContain('plan/prepare.ts');
+    expect(emptyNames(parsing(''))).not.toContain('plan/parse.ts');
   });
 
   test('finds a heavy package in the first script, and lets a later part have it', () => {

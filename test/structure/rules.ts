@@ -39,8 +39,84 @@ const packagePlaces: Readonly<Record<string, readonly string[]>> = {
 /** Packages too heavy for the first script: they come in later parts. */
 const laterPackages: readonly string[] = ['astronomy-engine', '@photostructure/tz-lookup', 'uplot'];
 
-/** Folders that an outing in the field needs from the first script on. */
-const neededAtOnce = /^(outing|log|store)\//;
+/**
+ * What an outing in the field needs from the first script on, as folders (with a slash at their end)
+ * and modules: to start from a kept plan, to walk it with its readings and their fit, to read its
+ * log with the ledger, to take the log off the phone.
+ */
+export const neededAtOnce: readonly string[] = [
+  'outing/',
+  'log/',
+  'store/',
+  'ui/places/outing/',
+  'app/exposureCues.ts',
+  'app/files.ts',
+  'app/journal.ts',
+  'app/keptGear.ts',
+  'app/keptPlans.ts',
+  'app/log.ts',
+  'app/run.ts',
+  'app/runLight.ts',
+  'app/theme.ts',
+  'exchange/frameTable.ts',
+  'exchange/journalFile.ts',
+  'light/fit.ts',
+  'light/forecast.ts',
+  'plan/prepare.ts',
+  'ui/places/log/ExportScreen.tsx',
+  'ui/places/log/LogPlace.tsx',
+  'ui/places/log/OutingScreen.tsx',
+  'ui/shell/CannotStart.tsx',
+];
+
+/**
+ * What only the desk needs, and what would bring it in: it comes with later parts. The acts on gear,
+ * plans and sites, the reading of whatever was entered or comes from a file, what the practice
+ * outing is made of, and the words of all that.
+ */
+export const neededLater: readonly string[] = [
+  'ui/places/gear/',
+  'ui/places/light/',
+  'ui/places/plan/',
+  'app/drafts.ts',
+  'app/gear.ts',
+  'app/gearFiles.ts',
+  'app/light.ts',
+  'app/plans.ts',
+  'app/practice.ts',
+  'app/taking.ts',
+  'device/position.ts',
+  'device/updates.ts',
+  'exchange/anyFile.ts',
+  'exchange/events.ts',
+  'exchange/gearFile.ts',
+  'exchange/readJson.ts',
+  'exchange/restore.ts',
+  'gear/defaults.ts',
+  'gear/edit.ts',
+  'gear/parse.ts',
+  'gear/practice.ts',
+  'gear/read.ts',
+  'light/night.ts',
+  'light/parse.ts',
+  'light/practice.ts',
+  'plan/edit.ts',
+  'plan/newPlan.ts',
+  'plan/parse.ts',
+  'plan/practicePlan.ts',
+  'plan/readyLists.ts',
+  'science/ephemeris.ts',
+  'ui/places/log/DeskPart.tsx',
+  'ui/places/log/FilterFields.tsx',
+  'ui/shell/DeviceSection.tsx',
+  'ui/words/device.en.ts',
+  'ui/words/faults.en.ts',
+  'ui/words/gear.en.ts',
+  'ui/words/light.en.ts',
+  'ui/words/logDesk.en.ts',
+  'ui/words/pair.en.ts',
+  'ui/words/plan.en.ts',
+];
 
 export const places = Object.keys(mayImport);
 
@@ -59,6 +135,16 @@ function allows(from: string, { target, ours, typeOnly }: Import): boolean {
     (typeOnly && covers(mayImportTypes[place] ?? [], target))
   );
 }
+
+/** Whether a module is named, by itself or with its folder. */
+const named = (names: readonly string[], path: string): boolean =>
+  names.some((name) => (name.endsWith('/') ? path.startsWith(name) : path === name));
+
+/** Names that name no module: what they stood for would be watched no more. */
+export const emptyNames = (modules: Modules): string[] =>
+  [...neededAtOnce, ...neededLater].filter(
+    (name) => ![...modules.keys()].some((path) => named([name], path)),
+  );
 
 /** For each module the one by which it is first reached from a start. */
 function reach(modules: Modules, starts: readonly string[], follow: (edge: Import) => boolean) {
@@ -105,16 +191,28 @@ export function impureSciences(modules: Modules): string[] {
     );
 }
 
+/** What comes with the first script. */
+const firstScript = (modules: Modules) =>
+  reach(modules, ['main.tsx'], ({ typeOnly, later }) => !typeOnly && !later);
+
 /** Modules that the outing needs and that yet load later than the first script. */
 export function lateModules(modules: Modules): string[] {
-  const atOnce = reach(modules, ['main.tsx'], ({ typeOnly, later }) => !typeOnly && !later);
+  const atOnce = firstScript(modules);
   const ever = reach(modules, ['main.tsx'], ({ typeOnly }) => !typeOnly);
-  return [...ever.keys()].filter((path) => neededAtOnce.test(path) && !atOnce.has(path));
+  return [...ever.keys()].filter((path) => named(neededAtOnce, path) && !atOnce.has(path));
+}
+
+/** Modules that only the desk needs and that yet come with the first script, each with its chain. */
+export function earlyModules(modules: Modules): string[] {
+  const atOnce = firstScript(modules);
+  return [...atOnce.keys()]
+    .filter((path) => named(neededLater, path))
+    .map((path) => chainTo(atOnce, path).join(' -> '));
 }
 
 /** Every import by which a package that is to load later comes with the first script, as a chain. */
 export function earlyPackages(modules: Modules): string[] {
-  const atOnce = reach(modules, ['main.tsx'], ({ typeOnly, later }) => !typeOnly && !later);
+  const atOnce = firstScript(modules);
   return [...atOnce.keys()].flatMap((path) =>
     (modules.get(path)?.imports ?? [])
       .filter(
