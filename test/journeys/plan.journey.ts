@@ -29,12 +29,20 @@ afterAll(async () => {
 /** The row of a rig in the small table of a set: marks, then difference, residual, even-up. */
 const rowOf = async (rig: RegExp) => (await app.read('row', rig)).replace(/\s+/g, ' ');
 
-test('a plan is made by picking rigs and a ready list', async () => {
+test('a plan is made by picking rigs and a ready list, over a wrong turn and a reload', async () => {
   await app.tap('button', 'New plan');
   await app.see('Pick a rig to go on.');
   await app.tap('checkbox', /Alder 44/);
   await app.tap('checkbox', /Birch 36/);
+  await app.tap('radio', 'B Birch 36');
+  await app.tap('radio', 'A Alder 44');
+  await app.tap('button', 'Log');
+  await app.seeThe('heading', 'Log');
+  await app.tap('button', 'Plan');
   await app.tap('radio', /^Mixed dusk/);
+  expect(await app.readField('Name')).toBe('Mixed dusk');
+  await app.reload();
+  await app.seeThe('heading', 'New plan');
   expect(await app.readField('Name')).toBe('Mixed dusk');
   await app.tap('button', 'Make the plan');
   await app.seeThe('heading', 'Mixed dusk');

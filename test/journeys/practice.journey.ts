@@ -41,9 +41,10 @@ const A = 'A Alder 44';
 const B = 'B Birch 36';
 
 describe('the practice outing', () => {
-  test('begins with two sentences and two buttons, and shows its plan', async () => {
+  test('begins with two sentences and three ways, and shows its plan', async () => {
     await phone.window.open(server.address);
     await phone.window.seeThe('button', 'Add a body');
+    await phone.window.seeThe('button', 'Restore a backup');
     await phone.window.tap('button', 'Try the practice outing');
     await phone.window.seeThe('heading', 'Plans');
     await phone.window.see('An evening at the old ferry slip');
