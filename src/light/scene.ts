@@ -110,12 +110,9 @@ export function levelUnder(
   sky: Ev,
 ): Level {
   const natural = (sky + (scale - 1) * (sky - pivot)) as Ev;
-  const skyShare = lamps === null ? 1 : 1 / (1 + 2 ** (lamps - natural));
-  return {
-    ev: withLamps(natural, lamps),
-    byScale: skyShare * (sky - pivot),
-    byLamps: 1 - skyShare,
-  };
+  const ev = withLamps(natural, lamps);
+  const skyShare = 2 ** (natural - ev);
+  return { ev, byScale: skyShare * (sky - pivot), byLamps: 1 - skyShare };
 }
 
 /** The level of a scene at an instant; null where its sky is not known. */

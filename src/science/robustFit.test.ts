@@ -1,20 +1,23 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { inverse } from './inverse.ts';
-import { median, robustFit } from './robustFit.ts';
+import { type FitProblem, median, robustFit } from './robustFit.ts';
 
-const line = (parameters: readonly number[], xs: readonly number[]) =>
-  xs.map((x) => ({
-    value: (parameters[0] ?? 0) + (parameters[1] ?? 0) * x,
-    slopes: [1, x],
-  }));
+const line =
+  (xs: readonly number[]): FitProblem['model'] =>
+  ([level = 0, slope = 0], { values, slopes }) => {
+    for (const [i, x] of xs.entries()) {
+      values[i] = level + slope * x;
+      slopes.set([1, x], 2 * i);
+    }
+  };
 
 const xs = [0, 1, 2, 3, 4, 5, 6, 7];
 const fitLine = (observed: readonly number[]) =>
   robustFit({
     observed,
     start: [median(observed), 0],
-    model: (parameters) => line(parameters, xs),
+    model: line(xs),
     priors: [
       { mean: 0, sigma: 1e3 },
       { mean: 0, sigma: 1e3 },
@@ -51,7 +54,7 @@ test('without doubt it is plain least squares, worked out by hand', () => {
   const { parameters, covariance } = robustFit({
     observed,
     start: [0, 0],
-    model: (parameters) => line(parameters, four),
+    model: line(four),
     priors: [
       { mean: 0, sigma: 1e6 },
       { mean: 0, sigma: 1e6 },
@@ -72,7 +75,10 @@ test('a parameter that nothing tells about keeps what was known before', () => {
   const { parameters, covariance } = robustFit({
     observed: [4, 4],
     start: [0, 0.7],
-    model: ([level = 0]) => [0, 0].map(() => ({ value: level, slopes: [1, 0] })),
+    model: ([level = 0], { values, slopes }) => {
+      values.fill(level);
+      slopes.set([1, 0, 1, 0]);
+    },
     priors: [
       { mean: 0, sigma: 1e6 },
       { mean: 0.7, sigma: 0.2 },

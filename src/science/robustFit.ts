@@ -1,16 +1,18 @@
 import { inverse } from './inverse.ts';
 
-/** What a model says of one observation, and how that moves with each parameter. */
-export interface Predicted {
-  readonly value: number;
-  readonly slopes: readonly number[];
+/** What a model says of the observations, in their order. */
+export interface Predictions {
+  readonly values: Float64Array;
+  /** How each value moves with each parameter: a row for each observation; zero where not set. */
+  readonly slopes: Float64Array;
 }
 
 /** A least-squares problem with few parameters, some of whose observations may be bad. */
 export interface FitProblem {
   readonly observed: readonly number[];
   readonly start: readonly number[];
-  readonly model: (parameters: readonly number[]) => readonly Predicted[];
+  /** Writes over what it said before: a fit asks often. */
+  readonly model: (parameters: readonly number[], into: Predictions) => void;
   /** What is known of each parameter beforehand, as a normal distribution. */
   readonly priors: readonly { readonly mean: number; readonly sigma: number }[];
   /** The scatter is never taken for less: the noise that is known to be there. */
@@ -44,8 +46,8 @@ const SETTLED = 1e-10;
 const LONGEST_STEP = 1;
 
 /** The median of some values; 0 for none. */
-export function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
+export function median(values: Iterable<number>): number {
+  const sorted = Float64Array.from(values).sort();
   const middle = (sorted.length - 1) / 2;
   return ((sorted[Math.floor(middle)] ?? 0) + (sorted[Math.ceil(middle)] ?? 0)) / 2;
 }
@@ -62,35 +64,47 @@ const clamped = (step: number): number => Math.max(-LONGEST_STEP, Math.min(LONGE
  */
 export function robustFit(problem: FitProblem): RobustFit {
   const { observed, model, priors, leastScatter, telling, doubted } = problem;
-  const residualsOf = (predicted: readonly Predicted[]) =>
-    observed.map((value, i) => value - (predicted[i]?.value ?? 0));
-  const scatterOf = (residuals: readonly number[]) =>
-    Math.max(
-      leastScatter,
-      MEDIAN_TO_SIGMA * median(residuals.filter((_, i) => telling[i]).map(Math.abs)),
-    );
-  const weightsOf = (residuals: readonly number[], scatter: number) =>
-    residuals.map((residual, i) => (doubted[i] ? standing(residual, scatter) ** 2 : 1));
+  const width = priors.length;
+  const predicted: Predictions = {
+    values: new Float64Array(observed.length),
+    slopes: new Float64Array(observed.length * width),
+  };
+  const residuals = new Float64Array(observed.length);
+  const compare = (parameters: readonly number[]): void => {
+    model(parameters, predicted);
+    for (let i = 0; i < residuals.length; i += 1) {
+      residuals[i] = (observed[i] ?? 0) - (predicted.values[i] ?? 0);
+    }
+  };
+  const told = observed.flatMap((_, i) => (telling[i] ? [i] : []));
+  const sizes = new Float64Array(told.length);
+  const scatterNow = (): number => {
+    for (let i = 0; i < told.length; i += 1) sizes[i] = Math.abs(residuals[told[i] ?? 0] ?? 0);
+    return Math.max(leastScatter, MEDIAN_TO_SIGMA * median(sizes));
+  };
+  const weightOf = (i: number, scatter: number): number =>
+    doubted[i] ? standing(residuals[i] ?? 0, scatter) ** 2 : 1;
 
   let parameters = problem.start;
   let covariance: readonly (readonly number[])[] = [];
   for (let round = 0; round < problem.mostRounds; round += 1) {
-    const predicted = model(parameters);
-    const residuals = residualsOf(predicted);
-    const scatter = scatterOf(residuals);
-    const weights = weightsOf(residuals, scatter).map((weight) => weight / scatter ** 2);
+    compare(parameters);
+    const scatter = scatterNow();
     const normal = priors.map(({ sigma }, row) =>
       priors.map((_, column) => (row === column ? sigma ** -2 : 0)),
     );
     const pull = priors.map(({ mean, sigma }, i) => (mean - (parameters[i] ?? 0)) / sigma ** 2);
-    for (const [i, { slopes }] of predicted.entries()) {
-      for (const [row, slope] of slopes.entries()) {
-        const weighed = (weights[i] ?? 0) * slope;
+    for (let i = 0; i < observed.length; i += 1) {
+      const weight = weightOf(i, scatter) / scatter ** 2;
+      const residual = residuals[i] ?? 0;
+      const first = i * width;
+      for (let row = 0; row < width; row += 1) {
+        const weighed = weight * (predicted.slopes[first + row] ?? 0);
         const into = normal[row];
         if (weighed === 0 || into === undefined) continue;
-        pull[row] = (pull[row] ?? 0) + weighed * (residuals[i] ?? 0);
-        for (const [column, other] of slopes.entries()) {
-          into[column] = (into[column] ?? 0) + weighed * other;
+        pull[row] = (pull[row] ?? 0) + weighed * residual;
+        for (let column = 0; column < width; column += 1) {
+          into[column] = (into[column] ?? 0) + weighed * (predicted.slopes[first + column] ?? 0);
         }
       }
     }
@@ -102,8 +116,8 @@ export function robustFit(problem: FitProblem): RobustFit {
     if (step.every((each) => Math.abs(each) < SETTLED)) break;
   }
 
-  const residuals = residualsOf(model(parameters));
-  const scatter = scatterOf(residuals);
+  compare(parameters);
+  const scatter = scatterNow();
   const prior = priors.reduce(
     (sum, { mean, sigma }, i) => sum + (((parameters[i] ?? 0) - mean) / sigma) ** 2,
     0,
@@ -115,8 +129,8 @@ export function robustFit(problem: FitProblem): RobustFit {
   return {
     parameters,
     covariance,
-    residuals,
-    weights: weightsOf(residuals, scatter),
+    residuals: Array.from(residuals),
+    weights: observed.map((_, i) => weightOf(i, scatter)),
     scatter,
     misfit: loss + prior,
   };
