@@ -1,9 +1,10 @@
 import type { Body } from '../gear/body.ts';
 import type { Exact } from '../gear/settings.ts';
 import { ev100 } from '../science/exposure.ts';
-import type { Doublings } from '../science/sensorUnits.ts';
+import type { Doublings, ElectronsPerSecond } from '../science/sensorUnits.ts';
 import { DARK_CURRENT_AT_20 } from '../science/thermalRange.ts';
 import type { Ev, Ratio } from '../science/units.ts';
+import type { PlannedFrame } from './frame.ts';
 import { darkLimit } from './heat.ts';
 import type { HeatLimit, PlanSet } from './plan.ts';
 import { SHADOWS_BELOW, shadowCounts, USUAL_READ_NOISE } from './shadows.ts';
@@ -12,11 +13,19 @@ import { SHADOWS_BELOW, shadowCounts, USUAL_READ_NOISE } from './shadows.ts';
 export const sceneOfSet = ({ targetOffset }: PlanSet, { n, t, s }: Exact): Ev =>
   (ev100(n, t, s) + targetOffset) as Ev;
 
+/** The scene that a set's frames are made for; null where no light is compared, or none can be set. */
+export function sceneUnder(set: PlanSet, frames: readonly PlannedFrame[]): Ev | null {
+  if (set.kind !== 'light') return null;
+  const own = frames.find((frame) => frame.set === set.id && frame.rig === set.reference);
+  return own ? sceneOfSet(set, own.exact) : null;
+}
+
 /**
  * How much more dark current a frame may have than a rested body's, as a ratio: what the noise
  * tolerated in its shadows allows, or the limit for unknown light under a cap.
  *
  * @param scene null where no light falls on the sensor.
+ * @param dark of a rested pixel: known to two decades only.
  */
 export const darkRatio = (
   limit: HeatLimit,
@@ -24,6 +33,7 @@ export const darkRatio = (
   exact: Exact,
   scene: Ev | null,
   rested: Doublings,
+  dark: ElectronsPerSecond = DARK_CURRENT_AT_20.usual,
 ): Ratio =>
   darkLimit(
     scene === null
@@ -32,7 +42,7 @@ export const darkRatio = (
           scene,
           below: SHADOWS_BELOW,
           read: USUAL_READ_NOISE,
-          dark: DARK_CURRENT_AT_20.usual,
+          dark,
           heat: rested,
         }),
     limit,

@@ -8,6 +8,7 @@ import { type Refusal, refuse } from '../science/refusal.ts';
 import { duration, type Seconds } from '../science/units.ts';
 import type { PlannedFrame } from './frame.ts';
 import type { FrameKey } from './ids.ts';
+import { settlingOf } from './nextFrame.ts';
 import type { Plan } from './plan.ts';
 import type { Timeline } from './timeline.ts';
 
@@ -52,7 +53,7 @@ export function heatCourseOf(
     const before = past.get(rig);
 
     const since = before?.freeS ?? duration(0);
-    const settling = plan.allowances.settleS + (body.selfTimer.usedS ?? 0);
+    const settling = settlingOf(plan, body);
     const settledFrom = times.startS - settling;
     const rest = timeline.rests.find(
       (span) => span.rig === rig && span.fromS >= since && span.toS <= settledFrom + 1e-6,
@@ -75,4 +76,17 @@ export function heatCourseOf(
     past.set(rig, { settings, freeS: times.freeS });
   }
   return course;
+}
+
+/** What a rig has gone through up to so many seconds after the start of the list. */
+export function behindAt(spans: readonly HeatSpan[], at: Seconds): readonly HeatSegment[] {
+  const behind: HeatSegment[] = [];
+  let left: number = at;
+  for (const { mode, lasts } of spans) {
+    // A rounding of the clock is no stretch of time.
+    if (left <= 1e-9) break;
+    behind.push({ mode, lasts: duration(Math.min(lasts, left)) });
+    left -= lasts;
+  }
+  return behind;
 }

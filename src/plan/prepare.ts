@@ -13,7 +13,7 @@ import { type Match, matchSettings } from './matching.ts';
 import { orderFrames } from './order.ts';
 import type { Plan, PlanSet } from './plan.ts';
 import type { Problem } from './problems.ts';
-import { type Timeline, timelineOf } from './timeline.ts';
+import { type Course, type FadeAfter, timelineOf } from './timeline.ts';
 
 /** A rig beside the reference of its set. */
 export interface OtherRow {
@@ -43,7 +43,7 @@ export type SetTable =
 export interface Prepared {
   readonly frames: readonly PlannedFrame[];
   readonly table: readonly SetTable[];
-  readonly timeline: Timeline;
+  readonly timeline: Course;
   readonly problems: readonly Problem[];
 }
 
@@ -179,8 +179,11 @@ export function dialledIn(table: SetTable | undefined, rig: RigId): Dialled | nu
  * A plan worked out on the gear: settings of every rig in every set, their differences, the frames
  * in order, when each falls, and what is wrong. A rig that cannot be set has no frames there and a
  * problem that says why; `stopsStart` tells which problems must be put right before an outing.
+ *
+ * @param fade by which rests are weighed; left out, it is not known and every rest is taken that the
+ * limit on heat asks for.
  */
-export function preparePlan(plan: Plan, gear: Gear): Prepared {
+export function preparePlan(plan: Plan, gear: Gear, fade?: FadeAfter): Prepared {
   const rigs = new Map<RigId, Assembled>();
   for (const id of plan.rigs) {
     const assembled = assemble(gear, id);
@@ -207,7 +210,7 @@ export function preparePlan(plan: Plan, gear: Gear): Prepared {
     frames,
     table: [...tables.values()],
     // Every frame's rig was just found among the gear.
-    timeline: must(timelineOf(plan, gear, frames)),
+    timeline: must(timelineOf(plan, gear, frames, fade)),
     problems,
   };
 }

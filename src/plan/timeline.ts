@@ -5,14 +5,15 @@ import { type Assembled, assemble, type Gear } from '../gear/rig.ts';
 import { type Settings, sameSettings } from '../gear/settings.ts';
 import { heatAfter } from '../science/heat.ts';
 import { type Refusal, refuse } from '../science/refusal.ts';
-import { type NextFrame, restedMidHeat } from '../science/sensorRest.ts';
+import { restedMidHeat } from '../science/sensorRest.ts';
 import { type Doublings, doublings } from '../science/sensorUnits.ts';
 import { usualModel } from '../science/thermalRange.ts';
 import { duration, type Seconds, type StopsPerMinute } from '../science/units.ts';
-import { darkRatio, sceneOfSet } from './darkRatio.ts';
+import { darkRatio, sceneUnder } from './darkRatio.ts';
 import type { PlannedFrame } from './frame.ts';
 import { waitsIn } from './heatCourse.ts';
 import type { FrameKey, SetId } from './ids.ts';
+import { nextFrameOf } from './nextFrame.ts';
 import type { Plan, PlanSet, SetKind } from './plan.ts';
 import { isProposed, type LimitRest, restByLimit, restOwed } from './rest.ts';
 
@@ -36,7 +37,10 @@ export interface Span {
   readonly toS: Seconds;
 }
 
-/** A rest that was weighed before a frame: what it wins and what it costs. */
+/**
+ * A rest that was weighed before a frame which would be outside of its limit: what it wins and what
+ * it costs. Of no length where no rest is enough.
+ */
 export interface WeighedRest {
   readonly key: FrameKey;
   readonly rig: RigId;
@@ -147,24 +151,17 @@ export function timelineOf(
     // A series is there to warm.
     if (set.kind === 'capped-series') return 0;
     const { limit } = plan.rest;
-    const settlingS = plan.allowances.settleS + (body.selfTimer.usedS ?? 0);
-    const next: NextFrame = { t: exact.t, leadIn: [{ mode: 'idle', lasts: at(settlingS) }] };
+    const next = nextFrameOf(plan, body, exact.t);
     const model = usualModel(thermalRangeOf(body));
-    const reference = frames.find((one) => one.set === set.id && one.rig === set.reference);
-    const ratio = darkRatio(
-      limit,
-      body,
-      exact,
-      set.kind === 'light' && reference ? sceneOfSet(set, reference.exact) : null,
-      restedMidHeat(model, next),
-    );
+    const rested = restedMidHeat(model, next);
+    const ratio = darkRatio(limit, body, exact, sceneUnder(set, frames), rested);
     const rest = restByLimit(
       { model, heat, mode: waitsIn(lens), next },
       ratio,
       limit.longestS,
       fade(at(now)),
     );
-    if (rest.s > 0) weighed.push({ key, rig, rest });
+    if (rest.without > Math.log2(ratio)) weighed.push({ key, rig, rest });
     return isProposed(rest) ? rest.s : 0;
   };
 
