@@ -99,7 +99,7 @@ export default defineConfig({
           name: 'unit',
           include: [
             'src/**/*.test.{ts,tsx}',
-            'test/{structure,published,contract,journals}/**/*.test.ts',
+            'test/{structure,published,contract,journals,simulated}/**/*.test.ts',
           ],
         },
       },
