@@ -1,4 +1,4 @@
-import type { Ev, Seconds } from '../science/units.ts';
+import type { Ev, Seconds, StopsPerMinute } from '../science/units.ts';
 
 /*
  * The light of an evening in even steps, so that a search can look it up millions of times and knows
@@ -43,6 +43,16 @@ export function lightAt({ values }: LightTable, at: number): number {
   const here = values[step] as number;
   const next = values[step + 1] ?? here;
   return here + (next - here) * (place - step);
+}
+
+const HALF_MINUTE_S = 30;
+
+/** The fade at an instant over the minute around it, or as much of that as the table holds. */
+export function fadeNear(table: LightTable, at: Seconds): StopsPerMinute {
+  const end = (table.values.length - 1) * STEP_S;
+  const from = Math.max(0, Math.min(at, end) - HALF_MINUTE_S);
+  const to = Math.min(end, at + HALF_MINUTE_S);
+  return ((60 * (lightAt(table, to) - lightAt(table, from))) / (to - from)) as StopsPerMinute;
 }
 
 /** The lowest and highest light from an instant on. */

@@ -260,15 +260,16 @@ export function leastCost(
         kind.count;
       const [leftOne, leftTwo] = [leftOf(one, set.reference), leftOf(two, other)];
       const soFar = pairDifference(state.lightSum, rigCount, index, set, other);
+      const fadePerStop = set.fades ? weights.fadePerStop : 0;
       if (leftOne === 0 && leftTwo === 0) {
-        cost += weights.fadePerStop * Math.abs(soFar);
+        cost += fadePerStop * Math.abs(soFar);
         const heat = pairDifference(state.heatSum, rigCount, index, set, other);
         cost += weights.heatPerStop * Math.abs(heat);
         continue;
       }
       const single = tables.single[index * rigCount + other];
       if (single && leftOne > 0 && leftTwo > 0) {
-        cost += weights.fadePerStop * (single.gapFall[stepBefore(light, state.now)] as number);
+        cost += fadePerStop * (single.gapFall[stepBefore(light, state.now)] as number);
         continue;
       }
       const shareOne = leftOne / (set.frames[set.reference] as number);
@@ -277,7 +278,7 @@ export function leastCost(
       const fromTwo = lightFrom(light, leftTwo > 0 ? soonestOf(two) : state.now);
       const lowest = soFar + shareTwo * fromTwo.lowest - shareOne * fromOne.highest;
       const highest = soFar + shareTwo * fromTwo.highest - shareOne * fromOne.lowest;
-      cost += weights.fadePerStop * Math.max(0, lowest, -highest);
+      cost += fadePerStop * Math.max(0, lowest, -highest);
     }
   }
   return cost;

@@ -70,7 +70,9 @@ export function costOfRun(
     if (frames > 0) outside += (state.outside[index] as number) / frames;
     for (let other = 0; other < rigs.length; other += 1) {
       if (!isPair(set, other)) continue;
-      fade += Math.abs(pairDifference(state.lightSum, rigs.length, index, set, other));
+      if (set.fades) {
+        fade += Math.abs(pairDifference(state.lightSum, rigs.length, index, set, other));
+      }
       heat += Math.abs(pairDifference(state.heatSum, rigs.length, index, set, other));
     }
   }
@@ -87,17 +89,22 @@ export function costOfRun(
   };
 }
 
+/** The fade that does not cancel in a pair: + where the other got more light. */
+export interface FadeLeft {
+  readonly whole: Stops;
+  /** Of it, what a straight line through the light at the pair's frames leaves. */
+  readonly linear: Stops;
+  /** The rest: what the curve of the fade leaves. */
+  readonly curved: Stops;
+}
+
 /** What an order leaves of one pair. */
 export interface PairLeft {
   readonly set: SetId;
   readonly reference: RigId;
   readonly other: RigId;
-  /** The fade that does not cancel: + where the other got more light. */
-  readonly fade: Stops;
-  /** Of it, what a straight line through the light at the pair's frames leaves. */
-  readonly linear: Stops;
-  /** The rest: what the curve of the fade leaves. */
-  readonly curved: Stops;
+  /** Null where the light is not known, or is not that of the sky. */
+  readonly fade: FadeLeft | null;
   /** In stops of dark current: + where the other was warmer. */
   readonly heat: Doublings;
 }
@@ -151,7 +158,7 @@ export function costedOrder(
   order: readonly number[],
   weights: CostWeights,
 ): CostedOrder {
-  const { rigs, sets, light } = problem;
+  const { rigs, sets, light, lightIsKnown, head } = problem;
   const frames = framesInOrder(problem, order);
   const times: FrameTimes[] = [];
   const swaps: Span[] = [];
@@ -196,17 +203,27 @@ export function costedOrder(
           set: set.id,
           reference,
           other: id,
-          fade: fade as Stops,
-          linear: linear as Stops,
-          curved: (fade - linear) as Stops,
+          fade:
+            lightIsKnown && set.fades
+              ? {
+                  whole: fade as Stops,
+                  linear: linear as Stops,
+                  curved: (fade - linear) as Stops,
+                }
+              : null,
           heat: pairDifference(state.heatSum, rigs.length, index, set, other) as Doublings,
         },
       ];
     }),
   );
   return {
-    frames,
-    timeline: { frames: times, swaps, rests, wallS: duration(state.now) },
+    frames: [...head.frames, ...frames],
+    timeline: {
+      frames: [...head.timeline.frames, ...times],
+      swaps,
+      rests: [...head.timeline.rests, ...rests],
+      wallS: duration(state.now),
+    },
     cost: costOfRun(problem, state, weights),
     swaps: state.swaps,
     wallS: duration(state.now),

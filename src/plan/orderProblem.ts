@@ -1,16 +1,11 @@
-import type { DarkFrame } from '../gear/body.ts';
+import type { Body } from '../gear/body.ts';
 import { darkFrameS } from '../gear/darkFrame.ts';
 import type { RigId } from '../gear/ids.ts';
 import { assemble, type Gear } from '../gear/rig.ts';
 import { type Settings, sameSettings } from '../gear/settings.ts';
 import { partLeft, type ThermalModel } from '../science/heat.ts';
 import { isRefusal, type Refusal, refuse } from '../science/refusal.ts';
-import {
-  coolingTime,
-  highestAtRestEnd,
-  type NextFrame,
-  restedMidHeat,
-} from '../science/sensorRest.ts';
+import { coolingTime, highestAtRestEnd, restedMidHeat } from '../science/sensorRest.ts';
 import type { Doublings } from '../science/sensorUnits.ts';
 import { usualModel } from '../science/thermalRange.ts';
 import { duration, type Ev, type Ratio, type Seconds } from '../science/units.ts';
@@ -19,6 +14,8 @@ import { heatAbove, type ThermalOf } from './heat.ts';
 import { waitsIn } from './heatCourse.ts';
 import type { FrameKey, SetId } from './ids.ts';
 import { type LightTable, tabulate } from './lightTable.ts';
+import { nextFrameOf } from './nextFrame.ts';
+import { homesOf, type OrderHead, orderHead, splitHead } from './orderHead.ts';
 import type { Allowances, Mounting, Plan, RestRule } from './plan.ts';
 import { restOwed } from './rest.ts';
 
@@ -54,8 +51,11 @@ export interface OrderRequest {
   /** All frames of the plan in the order that stands. */
   readonly frames: readonly PlannedFrame[];
   readonly mounting: Mounting;
-  /** The scene's EV so many seconds after the start of the list; must answer for any instant. */
-  readonly light: (at: Seconds) => Ev;
+  /**
+   * The scene's EV so many seconds after the start of the list; must answer for any instant. Null =
+   * not known: no fade is weighed then.
+   */
+  readonly light: ((at: Seconds) => Ev) | null;
   readonly windows: ReadonlyMap<SetId, SetWindow>;
   /** A set whose shutter does not open before so many seconds from the start: one waits for it. */
   readonly notBefore: ReadonlyMap<SetId, Seconds>;
@@ -73,6 +73,10 @@ export interface TurnFrame {
   readonly capped: boolean;
   /** Frames of a rig with the same number stand on the same marks. */
   readonly marks: number;
+  /** A rest that its set asks for, counted from the rig's last exposure. */
+  readonly askedS: number;
+  /** A rested body's first such frame, at mid-exposure. */
+  readonly rested: number;
   /** The highest heat at the end of a rest that the limit lets pass. */
   readonly highest: number;
   /** What is left of the distance to the exposing plateau at mid-exposure, and after the dark frame. */
@@ -108,6 +112,8 @@ export interface OrderSet {
   readonly fromS: number;
   readonly toS: number;
   readonly notBeforeS: number;
+  /** Whether the light outside falls on it: a flat has light of its own. */
+  readonly fades: boolean;
   /** Frames of each rig that count for the pair: all but capped ones, over all passes. */
   readonly frames: readonly number[];
 }
@@ -125,6 +131,10 @@ export interface OrderRig {
 
 export interface OrderProblem {
   readonly rigs: readonly OrderRig[];
+  /** What stands before the turns, in every order. */
+  readonly head: OrderHead;
+  /** By rig: on which marks the head leaves it; -1 = on none. */
+  readonly marksBefore: readonly number[];
   readonly sets: readonly OrderSet[];
   readonly kinds: readonly TurnKind[];
   /** How many turns there are. */
@@ -136,7 +146,9 @@ export interface OrderProblem {
   readonly allowances: Allowances;
   readonly rest: RestChoice;
   readonly mounting: Mounting;
+  /** Even where it is not known. */
   readonly light: LightTable;
+  readonly lightIsKnown: boolean;
 }
 
 /** Frames of one turn, found in the order that stands. */
@@ -147,21 +159,10 @@ interface Found {
   readonly frames: PlannedFrame[];
 }
 
-/** The set that a frame is shot with: its own, or the one that its capped dark follows. */
-function homes(plan: Plan): ReadonlyMap<SetId, SetId> {
-  const home = new Map<SetId, SetId>();
-  let last: SetId | null = null;
-  for (const { id, kind } of plan.sets) {
-    if (kind !== 'capped-dark') last = id;
-    if (last !== null) home.set(id, last);
-  }
-  return home;
-}
-
-function turnsFound(request: OrderRequest): readonly Found[] | Refusal {
-  const home = homes(request.plan);
+function turnsFound(plan: Plan, frames: readonly PlannedFrame[]): readonly Found[] | Refusal {
+  const home = homesOf(plan);
   const found = new Map<string, Found>();
-  for (const frame of request.frames) {
+  for (const frame of frames) {
     const set = home.get(frame.set);
     if (set === undefined) return refuse('set-gone');
     const key = `${set}/${frame.rig}/${frame.pass}`;
@@ -184,19 +185,22 @@ function marksOf(): (rig: number, settings: Settings) => number {
 }
 
 /**
- * Makes the problem of a list of frames.
+ * Makes the problem of a list of frames. A capped series stands before everything and is passed over.
  *
  * @returns a refusal if there is nothing to order ('no-frames'), a frame's rig or set is gone
  * ('rig-gone', 'set-gone'), or the passes of one rig in one set are not alike ('passes-differ').
  */
 export function orderProblem(request: OrderRequest): OrderProblem | Refusal {
   const { plan, gear, mounting, rest, thermal, windows, notBefore } = request;
-  const found = turnsFound(request);
+  const { before, turns } = splitHead(plan, request.frames);
+  const head = orderHead(plan, gear, before, thermal);
+  if (isRefusal(head)) return head;
+  const found = turnsFound(plan, turns);
   if ('refused' in found) return found;
   if (found.length === 0) return refuse('no-frames');
 
   const rigs: OrderRig[] = [];
-  const darkFrames: DarkFrame[] = [];
+  const bodies: Body[] = [];
   for (const id of new Set(found.map(({ rig }) => rig))) {
     const assembled = assemble(gear, id);
     if (!assembled) return refuse('rig-gone');
@@ -212,29 +216,38 @@ export function orderProblem(request: OrderRequest): OrderProblem | Refusal {
       leftSettled: partLeft(plan.allowances.settleS + timerS, model.tau),
       leftWritten: partLeft(plan.allowances.writeS, model.tau),
     });
-    darkFrames.push(body.darkFrame);
+    bodies.push(body);
   }
   const rigIndex = new Map(rigs.map(({ id }, index) => [id, index]));
   const setIds = [...new Set(found.map(({ set }) => set))];
   const capped = new Set(
     plan.sets.filter(({ kind }) => kind === 'capped-dark').map(({ id }) => id),
   );
+  const restBefore = new Map(plan.sets.map(({ id, restBeforeS }) => [id, restBeforeS ?? 0]));
   const marks = marksOf();
 
   const partOf = ({ rig: id, frames }: Found): TurnPart => {
     const rig = rigIndex.get(id) as number;
-    const { model, timerS } = rigs[rig] as OrderRig;
+    const { model } = rigs[rig] as OrderRig;
+    const body = bodies[rig] as Body;
     return {
       rig,
       frames: frames.map((frame) => {
-        const { set, exact, settings } = frame;
-        const darkS = darkFrameS(darkFrames[rig] as DarkFrame, exact.t);
+        const { set, exact, settings, repeat } = frame;
+        const next = nextFrameOf(plan, body, exact.t);
+        const rested = restedMidHeat(model, next);
+        const darkS = darkFrameS(body.darkFrame, exact.t);
         return {
           t: exact.t,
           darkS,
           capped: capped.has(set),
           marks: marks(rig, settings),
-          highest: highestHeat(rest, model, plan.allowances.settleS + timerS, frame),
+          askedS: repeat === 1 && !capped.has(set) ? (restBefore.get(set) ?? 0) : 0,
+          rested,
+          highest:
+            rest.kind === 'limit'
+              ? highestAtRestEnd(model, next, heatAbove(rested, rest.ratioOf(frame)))
+              : Number.POSITIVE_INFINITY,
           leftAtMid: partLeft(exact.t / 2, model.tau),
           leftAtEnd: partLeft(exact.t + darkS, model.tau),
         };
@@ -290,13 +303,15 @@ export function orderProblem(request: OrderRequest): OrderProblem | Refusal {
   }
 
   const sets = setIds.map((id, index): OrderSet => {
-    const reference = plan.sets.find((set) => set.id === id)?.reference;
+    const own = plan.sets.find((set) => set.id === id);
+    const reference = own?.reference;
     return {
       id,
       reference: reference === undefined ? -1 : (rigIndex.get(reference) ?? -1),
       fromS: windows.get(id)?.fromS ?? Number.NEGATIVE_INFINITY,
       toS: windows.get(id)?.toS ?? Number.POSITIVE_INFINITY,
       notBeforeS: notBefore.get(id) ?? 0,
+      fades: own?.kind === 'light',
       frames: rigs.map((_, rig) =>
         kinds
           .filter((kind) => kind.set === index)
@@ -317,6 +332,11 @@ export function orderProblem(request: OrderRequest): OrderProblem | Refusal {
   });
   return {
     rigs,
+    head,
+    marksBefore: rigs.map(({ id }, rig) => {
+      const settings = head.behind.get(id)?.settings;
+      return settings ? marks(rig, settings) : -1;
+    }),
     sets,
     kinds,
     turns: standing.length,
@@ -327,22 +347,12 @@ export function orderProblem(request: OrderRequest): OrderProblem | Refusal {
     allowances: plan.allowances,
     rest,
     mounting,
-    light: tabulate(request.light, latestEnd(kinds, sets)),
+    light: tabulate(
+      request.light ?? (() => 0 as Ev),
+      duration(head.timeline.wallS + latestEnd(kinds, sets)),
+    ),
+    lightIsKnown: request.light !== null,
   };
-}
-
-function highestHeat(
-  rest: RestChoice,
-  model: ThermalModel,
-  settling: number,
-  frame: PlannedFrame,
-): number {
-  if (rest.kind !== 'limit') return Number.POSITIVE_INFINITY;
-  const next: NextFrame = {
-    t: frame.exact.t,
-    leadIn: [{ mode: 'idle', lasts: duration(settling) }],
-  };
-  return highestAtRestEnd(model, next, heatAbove(restedMidHeat(model, next), rest.ratioOf(frame)));
 }
 
 /** Whether two passes are made of the same frames. */
@@ -393,14 +403,16 @@ function leastSeconds(
 function longestRest(
   rest: RestChoice,
   { model, waits }: OrderRig,
-  { highest, capped }: TurnFrame,
+  { highest, capped, askedS }: TurnFrame,
   longestTime: number,
 ): number {
-  if (rest.kind === 'none' || capped) return 0;
-  if (rest.kind === 'thumb') return restOwed(rest.rule, longestTime as Seconds, duration(0));
+  if (rest.kind === 'none' || capped) return askedS;
+  if (rest.kind === 'thumb') {
+    return Math.max(askedS, restOwed(rest.rule, longestTime as Seconds, duration(0)));
+  }
   const hottest = Math.max(model.plateaus.exposing, model.plateaus.idle) as Doublings;
   const needed = coolingTime(model, hottest, waits, highest as Doublings);
-  return isRefusal(needed) ? 0 : Math.min(needed, rest.longestS);
+  return Math.max(askedS, isRefusal(needed) ? 0 : Math.min(needed, rest.longestS));
 }
 
 /** What a turn takes at most, apart from waiting for its set. */

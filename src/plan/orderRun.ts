@@ -3,7 +3,8 @@ import { isRefusal } from '../science/refusal.ts';
 import { coolingTime } from '../science/sensorRest.ts';
 import type { Doublings } from '../science/sensorUnits.ts';
 import type { Seconds } from '../science/units.ts';
-import { lightAt } from './lightTable.ts';
+import { USUAL_WEIGHTS } from './costWeights.ts';
+import { fadeNear, lightAt } from './lightTable.ts';
 import type {
   OrderProblem,
   OrderRig,
@@ -13,6 +14,7 @@ import type {
   TurnPart,
 } from './orderProblem.ts';
 import { restOwed } from './rest.ts';
+import { restWorth } from './restWorth.ts';
 
 /*
  * The course of an order, turn by turn: the same steps as in timeline.ts (swap, dial, rest, settle,
@@ -54,18 +56,19 @@ export interface RunWatcher {
   frame(rig: number, startS: number, endS: number, freeS: number, heat: number): void;
 }
 
-export function startState({ rigs, sets, kinds }: OrderProblem): RunState {
+export function startState({ rigs, sets, kinds, head, marksBefore }: OrderProblem): RunState {
+  const behind = rigs.map(({ id }) => head.behind.get(id));
   return {
-    now: 0,
+    now: head.timeline.wallS,
     mounted: -1,
     swaps: 0,
     placed: 0,
     done: new Int32Array(kinds.length),
-    heat: new Float64Array(rigs.length),
-    freeAt: new Float64Array(rigs.length),
-    idleFrom: new Float64Array(rigs.length),
-    exposed: new Float64Array(rigs.length).fill(-1),
-    marks: new Int32Array(rigs.length).fill(-1),
+    heat: Float64Array.from(behind, (own) => own?.heat ?? 0),
+    freeAt: Float64Array.from(behind, (own) => own?.freeS ?? 0),
+    idleFrom: Float64Array.from(behind, (own) => own?.idleFromS ?? 0),
+    exposed: Float64Array.from(behind, (own) => own?.exposed ?? -1),
+    marks: Int32Array.from(marksBefore),
     lightSum: new Float64Array(sets.length * rigs.length),
     heatSum: new Float64Array(sets.length * rigs.length),
     outside: new Float64Array(sets.length),
@@ -76,23 +79,54 @@ export function startState({ rigs, sets, kinds }: OrderProblem): RunState {
 
 /** The rest in seconds that a rig owes before a frame, its heat by now known. */
 function owed(
-  { rest, rigs }: OrderProblem,
+  problem: OrderProblem,
   state: RunState,
   rig: number,
   frame: TurnFrame,
   heatNow: Doublings,
 ): number {
+  const { rest } = problem;
   const exposed = state.exposed[rig] as number;
-  if (rest.kind === 'none' || exposed < 0 || frame.capped) return 0;
-  if (rest.kind === 'thumb') {
-    const since = Math.max(0, state.now - (state.idleFrom[rig] as number));
-    return restOwed(rest.rule, exposed as Seconds, since as Seconds);
-  }
-  if (heatNow <= frame.highest) return 0;
-  const { model, waits } = rigs[rig] as OrderRig;
-  const needed = coolingTime(model, heatNow, waits, frame.highest as Doublings);
+  if (exposed < 0 || frame.capped) return 0;
+  const since = Math.max(0, state.now - (state.idleFrom[rig] as number));
+  const asked = Math.max(0, frame.askedS - since);
+  if (rest.kind === 'none') return asked;
+  return Math.max(
+    asked,
+    rest.kind === 'thumb'
+      ? restOwed(rest.rule, exposed as Seconds, since as Seconds)
+      : restInLimit(problem, rest.longestS, state, rig, frame, heatNow),
+  );
+}
+
+/** The rest that brings a frame inside the limit on heat; none that is known not to pay. */
+function restInLimit(
+  { rigs, light, lightIsKnown }: OrderProblem,
+  longestS: Seconds,
+  state: RunState,
+  rig: number,
+  { highest, rested, leftAtMid }: TurnFrame,
+  heatNow: Doublings,
+): number {
+  if (heatNow <= highest) return 0;
+  const { model, waits, leftSettled } = rigs[rig] as OrderRig;
+  const { plateaus, tau } = model;
+  const needed = coolingTime(model, heatNow, waits, highest as Doublings);
   // Where no rest is enough a rest would only cost light.
-  return isRefusal(needed) ? 0 : Math.min(needed, rest.longestS);
+  if (isRefusal(needed)) return 0;
+  const rest = Math.min(needed, longestS) as Seconds;
+  if (!lightIsKnown) return rest;
+  const over = (heat: Doublings): Doublings => {
+    const settled = heatWithLeft(heat, plateaus.idle, leftSettled);
+    return (heatWithLeft(settled, plateaus.exposing, leftAtMid) - rested) as Doublings;
+  };
+  const heats = {
+    without: over(heatNow),
+    with: over(heatWithLeft(heatNow, plateaus[waits], partLeft(rest, tau))),
+  };
+  return restWorth(rest, fadeNear(light, state.now as Seconds), heats, USUAL_WEIGHTS).pays
+    ? rest
+    : 0;
 }
 
 const minutesOutside = ({ fromS, toS }: OrderSet, mid: number): number =>

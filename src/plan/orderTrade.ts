@@ -14,6 +14,8 @@ export interface TradePoint {
   readonly order: readonly number[];
   readonly costed: CostedOrder;
   readonly proven: boolean;
+  /** No order costs less, in stops. */
+  readonly least: number;
 }
 
 /** What is left unfair in an order, in stops: fade, heat and minutes outside, as weighed. */
@@ -40,11 +42,14 @@ export function* orderTrade(
     ]);
     let step = search.next();
     for (; !step.done; step = search.next()) {
-      yield { ...step.value, share: (index + step.value.share) / SWAP_WORTHS.length };
+      // Half for improving, half for proving, so that it never goes back.
+      const { doing, share } = step.value;
+      const done = (doing === 'improving' ? share : 1 + share) / 2;
+      yield { ...step.value, share: (index + done) / SWAP_WORTHS.length };
     }
     if (isRefusal(step.value)) return step.value;
-    const { order, proven } = step.value;
-    points.push({ perSwap, order, proven, costed: costedOrder(problem, order, weighed) });
+    const { order, proven, least } = step.value;
+    points.push({ perSwap, order, proven, least, costed: costedOrder(problem, order, weighed) });
   }
   return points;
 }

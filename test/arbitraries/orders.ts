@@ -13,6 +13,7 @@ import type { Random } from '../../src/science/mulberry32.ts';
 import { UNMEASURED } from '../../src/science/thermalRange.ts';
 import {
   duration,
+  type Ev,
   ev,
   fNumber,
   iso,
@@ -110,12 +111,13 @@ function windowOf(
   return fromS === undefined || toS === undefined ? null : { fromS, toS };
 }
 
+/** A request whose light is known. */
+export interface OrderCase extends OrderRequest {
+  readonly light: (at: Seconds) => Ev;
+}
+
 /** A case by chance, of which all frames are dialled by hand. */
-export function orderCase(
-  random: Random,
-  size: CaseSize,
-  mounting: Mounting = 'swaps',
-): OrderRequest {
+export function orderCase(random: Random, size: CaseSize, mounting: Mounting = 'swaps'): OrderCase {
   const light = lightOf(random);
   for (;;) {
     const rigCount = pick(random, [2, 2, 2, 3, 3, 4]);
