@@ -1,5 +1,5 @@
 import type { Gear } from '../gear/rig.ts';
-import { type Night, nightOf } from '../light/night.ts';
+import type { Night } from '../light/night.ts';
 import { assumedScene, type Scene } from '../light/scene.ts';
 import type { Site } from '../light/site.ts';
 import { skyForOuting, skyOver } from '../light/skyOver.ts';
@@ -8,6 +8,7 @@ import { bestStart } from '../plan/light.ts';
 import type { Plan } from '../plan/plan.ts';
 import { preparePlan } from '../plan/prepare.ts';
 import type { UtcMs } from '../science/units.ts';
+import { nightAt } from './nights.ts';
 
 /*
  * The sky of a plan's evening. Needs the ephemeris: loads later than the first script.
@@ -24,7 +25,7 @@ export interface PlannedEvening {
 /** The evening of a plan at its site; null if the plan states none. */
 export function plannedEvening({ evening }: Plan, site: Site): PlannedEvening | null {
   if (!evening) return null;
-  const night = nightOf(site, evening.date, evening.cloud);
+  const night = nightAt(site, evening.date, evening.cloud);
   return {
     night,
     scene: assumedScene(night.sky),

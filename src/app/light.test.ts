@@ -16,6 +16,7 @@ import { practicePlan } from '../plan/practicePlan.ts';
 import { type Prepared, preparePlan } from '../plan/prepare.ts';
 import { degrees, type Ev, ev, later, metres, minutesEast, utc } from '../science/units.ts';
 import { memoryStore } from '../store/memory.ts';
+import { outingSky } from './eveningSky.ts';
 import { eventReader } from './eventReader.ts';
 import { createLightDesk, type LightDesk, lightDesk } from './light.ts';
 import { createSaving } from './saving.ts';
@@ -257,35 +258,76 @@ test('the frames of the open plan are marked on its evening, from its start or t
   expect(desk.planned.value).toBeNull();
 });
 
-test('the practice outing, walked at another hour, is drawn on its own evening', async () => {
+/** The practice outing, begun at an instant, with one reading. */
+const practiceRun = (begun: number, readAt: number, seen: number): RunState =>
+  ({
+    outing: 'practice',
+    site: PRACTICE_SITE,
+    plan: practicePlan(),
+    gear: PRACTICE_GEAR,
+    sky: outingSky(practicePlan(), PRACTICE_GEAR, PRACTICE_SITE, utc(begun)),
+    readings: [
+      {
+        at: { ...(clock.now() as Instant), wallMs: readAt },
+        meter: 'spot',
+        reading: { kind: 'ev', ev100: ev(seen) },
+      },
+    ],
+  }) as unknown as RunState;
+
+test('the practice outing, walked at another hour, has its evening and readings at that hour', async () => {
   practice();
-  await nightReady();
+  const own = await nightReady();
   const plan = practicePlan();
   prepared.value = preparePlan(plan, PRACTICE_GEAR);
   plans.value = [plan];
   open.value = plan.id;
-  const first = preparePlan(plan, PRACTICE_GEAR).timeline.frames[0]?.startS ?? Number.NaN;
-  const listStart = later(utc(desk.planned.value?.frames[0]?.fromMs ?? Number.NaN), -first);
+  const frames = desk.planned.value?.frames ?? [];
+  const listStart = later(
+    utc(frames[0]?.fromMs ?? Number.NaN),
+    -(preparePlan(plan, PRACTICE_GEAR).timeline.frames[0]?.startS ?? Number.NaN),
+  );
+  expect(desk.movedFrom.value).toBeNull();
   // Begun at nine on a November morning; five minutes later somebody looks, and reads the meter.
-  const begun = utc(Date.UTC(2026, 10, 3, 9, 0));
+  const begun = Date.UTC(2026, 10, 3, 9, 0, 20);
+  const by = begun - Math.floor(listStart / 60_000) * 60_000;
   clock.wallMs = begun + 300_000;
-  state.value = {
-    outing: 'practice',
-    site: PRACTICE_SITE,
-    plan,
-    gear: PRACTICE_GEAR,
-    sky: { startMs: begun, clearEv100: [], cloud: null, dark: [] },
-    readings: [
-      {
-        at: { ...(clock.now() as Instant), wallMs: begun + 240_000 },
-        meter: 'spot',
-        reading: { kind: 'ev', ev100: ev(5) },
-      },
-    ],
-  } as unknown as RunState;
+  const readAt = begun + 240_000;
+  state.value = practiceRun(begun, readAt, (skyEv(own.sky, utc(readAt - by)) as Ev) + 1.5);
   desk.watch();
-  expect(desk.now.value).toBe(later(listStart, 300));
-  expect(desk.scene.value?.readings[0]?.at).toBe(later(listStart, 240));
+  const night = await nightReady();
+  expect(desk.now.value).toBe(utc(begun + 280_000));
+  expect(desk.scene.value?.readings[0]?.at).toBe(readAt);
+  expect(desk.scene.value?.offsets[0]?.stops).toBeCloseTo(1.5, 2);
+  // Its noon was about five hours before the list.
+  expect([desk.movedFrom.value, night.date]).toEqual(['2027-02-12', '2026-11-03']);
+  expect(eventOf(night, 'sunset') - eventOf(own, 'sunset')).toBe(by);
+  expect(desk.planned.value?.frames).toHaveLength(frames.length);
+  expect(Math.abs((desk.planned.value?.frames[0]?.fromMs ?? 0) - begun)).toBeLessThan(900_000);
+  // Also before it began: the evening is whole.
+  for (const hours of [1, 4, 8, 20]) {
+    const at = later(own.noonMs, hours * 3600);
+    expect(skyEv(night.sky, utc(at + by))).toBeCloseTo(skyEv(own.sky, at) as Ev, 3);
+  }
+  // Another evening of the site has nothing to do with the outing.
+  desk.setDate('2027-02-13');
+  expect((await nightReady()).date).toBe('2027-02-13');
+  expect([desk.movedFrom.value, desk.scene.value?.from]).toEqual([null, 'model']);
+});
+
+test('an outing’s own sky is drawn under its readings, whatever the library says by now', async () => {
+  practice();
+  const own = await nightReady();
+  const begun = later(own.noonMs, 5 * 3600);
+  const site = { ...PRACTICE_SITE, invented: false };
+  const sky = outingSky(practicePlan(), PRACTICE_GEAR, site, begun);
+  const brighter = { ...sky, clearEv100: sky.clearEv100.map((each) => ev(each + 1)) };
+  state.value = { ...practiceRun(begun, begun, 0), site, sky: brighter, readings: [] };
+  const night = await nightReady();
+  const at = later(begun, 600);
+  expect(skyEv(night.sky, at)).toBeCloseTo((skyEv(own.sky, at) as Ev) + 1, 3);
+  const before = later(begun, -600);
+  expect(skyEv(night.sky, before)).toBeCloseTo(skyEv(own.sky, before) as Ev, 3);
 });
 
 test('what the phone says of its place is handed on as it is', async () => {

@@ -4,17 +4,16 @@ import { browserPosition, type Geolocating, type PositionAnswer } from '../devic
 import type { Ticker } from '../device/ticker.ts';
 import { type Fault, isFault } from '../gear/read.ts';
 import { fitScene } from '../light/fit.ts';
+import { movedNight } from '../light/movedNight.ts';
 import type { Night } from '../light/night.ts';
 import { readSite } from '../light/parse.ts';
 import { PRACTICE_DATE } from '../light/practice.ts';
 import { evOfReading, type MeterReading } from '../light/reading.ts';
-import { assumedScene, type Scene } from '../light/scene.ts';
+import type { Scene } from '../light/scene.ts';
 import { SITE_DEFAULTS, type Site, type SiteId } from '../light/site.ts';
-import type { Stretch } from '../light/skyTable.ts';
+import { type SkyTable, type Stretch, skyEnd, skyWithBefore } from '../light/skyTable.ts';
 import { parseZoneName, sameZone, type Zone } from '../light/zones.ts';
 import { bestStart } from '../plan/light.ts';
-import type { Plan } from '../plan/plan.ts';
-import { type Prepared, preparePlan } from '../plan/prepare.ts';
 import type { SkyCondition } from '../science/cloud.ts';
 import type { Place } from '../science/place.ts';
 import { isRefusal } from '../science/refusal.ts';
@@ -76,12 +75,12 @@ export interface LightDesk {
   readonly date: ReadonlySignal<string | null>;
   /** What the sky is said to be like; null = nobody has said. */
   readonly cloud: ReadonlySignal<SkyCondition | null>;
-  /**
-   * To the minute before; moves while somebody watches. While the practice outing is in hand, now
-   * on its own evening.
-   */
+  /** To the minute before; moves while somebody watches. */
   readonly now: ReadonlySignal<UtcMs>;
+  /** While an outing is in hand here, under the sky that it took along, and at the outing's time. */
   readonly night: ReadonlySignal<NightState>;
+  /** The date of the evening shown, where the practice outing walks it at another time; else null. */
+  readonly movedFrom: ReadonlySignal<string | null>;
   /** The light of that night, bent by the readings of the outing in hand; null before it is ready. */
   readonly scene: ReadonlySignal<Scene | null>;
   /** Null if the open plan is for another site or evening, or nobody knows when it starts. */
@@ -105,17 +104,9 @@ export interface LightDesk {
   whereAmI(): Promise<PositionAnswer>;
 }
 
-/** When a list is to begin: as it says, or when the light is right for it; null = nobody knows. */
-function plannedStart(plan: Plan, prepared: Prepared, scene: Scene, night: Night): UtcMs | null {
-  // At dawn the same exposures are right again; a list is meant for the evening.
-  const side = { fromMs: night.noonMs, toMs: night.lowestSun.at };
-  return plan.evening?.startMs ?? bestStart(plan, prepared, scene, side)?.startMs ?? null;
-}
-
 const MINUTE_MS = 60_000;
 /** Before the next solar noon people no longer mean this night by 'tonight' (as in `eveningDate`). */
 const TONIGHT_ENDS_S = 6 * 3600;
-const MOST_NIGHTS = 12;
 
 export function createLightDesk(world: LightWorld): LightDesk {
   const { sites, run, plans, gear, undo, newId, clock, ticker, geolocation } = world;
@@ -127,21 +118,16 @@ export function createLightDesk(world: LightWorld): LightDesk {
   const now = signal(minute());
   const tries = signal(0);
 
-  /** Without its cloud, which is said later and changes no position. */
+  /** Without its cloud, which is said later. */
   const worked = signal<NightState>({ kind: 'computing' });
-  const nights = new Map<string, Night>();
   const nightFor = async (of: Site, wanted: string | null): Promise<Night> => {
-    const { eveningDate, nightOf } = await import('../light/night.ts');
+    const [{ eveningDate }, { nightAt }] = await Promise.all([
+      import('../light/night.ts'),
+      import('./nights.ts'),
+    ]);
     // An invented site has an evening of its own.
     const on = wanted ?? (of.invented ? PRACTICE_DATE : eveningDate(of, now.peek()));
-    const key = JSON.stringify([on, of.latDeg, of.lonDeg, of.heightM, of.ridgeDeg, of.zone]);
-    const known = nights.get(key);
-    if (known) return known;
-    const night = nightOf(of, on, null);
-    const [oldest] = nights.keys();
-    if (nights.size >= MOST_NIGHTS && oldest !== undefined) nights.delete(oldest);
-    nights.set(key, night);
-    return night;
+    return nightAt(of, on, null);
   };
   const isOver = computed(() => {
     const state = worked.value;
@@ -172,47 +158,52 @@ export function createLightDesk(world: LightWorld): LightDesk {
     const plan = plans.plans.value.find(({ id }) => id === plans.open.value);
     return plan?.evening && plan.evening.site === site.value?.id ? plan : null;
   });
-  const cloud = computed(() =>
-    stated.value === undefined ? (planHere.value?.evening?.cloud ?? null) : stated.value,
-  );
   const evening = computed(() => `${site.value?.id} ${date.value}`);
   effect(() => {
     void evening.value;
     stated.value = undefined;
-  });
-  const night = computed((): NightState => {
-    const state = worked.value;
-    if (state.kind !== 'ready') return state;
-    const sky = { ...state.night.sky, cloud: cloud.value };
-    return { kind: 'ready', night: { ...state.night, sky } };
   });
   /** The outing in hand, if it is walked here or does not say where. */
   const runHere = computed(() => {
     const state = run.state.value;
     return state && (!state.site || state.site.id === site.value?.id) ? state : null;
   });
-  /** The outing whose sky stands on another clock, as that of an invented site does. */
-  const movedOuting = computed(() => (runHere.value?.site?.invented ? runHere.value.outing : null));
-  /** From the clock to the evening that is drawn. */
-  const shiftS = computed((): number => {
-    const state = night.value;
-    const moved = movedOuting.value && run.state.peek();
-    const { sky, plan, gear: carried } = moved || {};
-    if (!sky || !plan || !carried || state.kind !== 'ready') return 0;
-    if (plan.evening?.date !== state.night.date) return 0;
-    const started = plannedStart(
-      plan,
-      preparePlan(plan, carried),
-      assumedScene(state.night.sky),
-      state.night,
-    );
-    return started === null ? 0 : (started - sky.startMs) / 1000;
+  /** The night on the clock of the outing in hand, and the sky that the outing took along for it. */
+  const onClock = computed((): { readonly night: Night; readonly own: SkyTable | null } | null => {
+    const [state, of] = [worked.value, site.value];
+    if (state.kind !== 'ready' || !of) return null;
+    const { night } = state;
+    const { sky, plan, site: walked } = runHere.value ?? {};
+    if (!sky) return { night, own: null };
+    // The evening of an invented site is walked at any hour; its sky ends with the night.
+    if (walked?.invented && plan?.evening?.date === night.date) {
+      return { night: movedNight(night, skyEnd(sky), of.zone), own: sky };
+    }
+    const isOfIt = sky.startMs >= night.noonMs && sky.startMs < night.nextNoonMs;
+    return { night, own: isOfIt ? sky : null };
+  });
+  const movedMs = computed(() => {
+    const state = worked.value;
+    return state.kind === 'ready' && onClock.value
+      ? onClock.value.night.noonMs - state.night.noonMs
+      : 0;
+  });
+  const cloud = computed(() => {
+    if (stated.value !== undefined) return stated.value;
+    const own = onClock.value?.own;
+    return own ? own.cloud : (planHere.value?.evening?.cloud ?? null);
+  });
+  const night = computed((): NightState => {
+    if (!onClock.value) return worked.value.kind === 'ready' ? { kind: 'computing' } : worked.value;
+    const { night: shown, own } = onClock.value;
+    const sky = own ? skyWithBefore(own, shown.sky) : shown.sky;
+    return { kind: 'ready', night: { ...shown, sky: { ...sky, cloud: cloud.value } } };
   });
   const readings = computed((): readonly MeterReading[] => {
     const state = runHere.value;
     if (!state) return [];
     return state.readings.map(({ at, meter, reading }) => ({
-      at: later(at.wallMs as UtcMs, shiftS.value),
+      at: at.wallMs as UtcMs,
       meter,
       ev100: evOfReading(reading),
     }));
@@ -223,11 +214,18 @@ export function createLightDesk(world: LightWorld): LightDesk {
     return state.kind === 'ready' ? fitScene(state.night.sky, readings.value) : null;
   });
   const planned = computed((): Planned | null => {
-    const [plan, state] = [planHere.value, night.value];
-    if (!plan || state.kind !== 'ready' || plan.evening?.date !== state.night.date) return null;
+    const [plan, state] = [planHere.value, worked.value];
+    if (!plan?.evening || state.kind !== 'ready' || plan.evening.date !== state.night.date)
+      return null;
     const prepared = plans.prepared(plan.id).value;
-    if (!prepared || !scene.value) return null;
-    const startMs = plannedStart(plan, prepared, scene.value, state.night);
+    if (!prepared || !scene.value || !onClock.value) return null;
+    const { noonMs, lowestSun } = onClock.value.night;
+    // At dawn the same exposures are right again; a list is meant for the evening.
+    const side = { fromMs: noonMs, toMs: lowestSun.at };
+    const startMs =
+      plan.evening.startMs === null
+        ? (bestStart(plan, prepared, scene.value, side)?.startMs ?? null)
+        : later(plan.evening.startMs, movedMs.value / 1000);
     if (startMs === null) return null;
     const letters = new Map(gear.gear.value.rigs.map(({ id, letter }) => [id, letter]));
     const frames = prepared.timeline.frames.map(({ rig, startS, endS }) => ({
@@ -275,8 +273,13 @@ export function createLightDesk(world: LightWorld): LightDesk {
     site,
     date,
     cloud,
-    now: computed(() => later(now.value, shiftS.value)),
+    now,
     night,
+    movedFrom: computed(() => {
+      const state = worked.value;
+      const isMoved = state.kind === 'ready' && Math.abs(movedMs.value) >= MINUTE_MS;
+      return isMoved ? state.night.date : null;
+    }),
     scene,
     planned,
     watch: () =>

@@ -2,9 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { anySite, anySkyTable, DUSK, EVEN_DUSK, minutesOn } from '../../test/arbitraries/sky.ts';
 import { isFault } from '../gear/read.ts';
+import { later } from '../science/units.ts';
 import { readSite, readSkyTable, readZone } from './parse.ts';
 import { PRACTICE_SITE } from './practice.ts';
-import { civilDusk, isDark, movedSky, skyEnd, skyEv } from './skyTable.ts';
+import { civilDusk, isDark, movedSky, skyEnd, skyEv, skyWithBefore } from './skyTable.ts';
 
 const roundTrip = (value: unknown): unknown => JSON.parse(JSON.stringify(value));
 
@@ -83,5 +84,27 @@ describe('the sky of an outing', () => {
     expect(skyEv(moved, minutesOn(1010))).toBe(skyEv(EVEN_DUSK, minutesOn(10)));
     expect(civilDusk(moved)).toBe(minutesOn(1040));
     expect(movedSky(moved, DUSK)).toEqual(EVEN_DUSK);
+  });
+
+  test('goes on from another that is there before it, and keeps what it says itself', () => {
+    const own = {
+      ...movedSky(EVEN_DUSK, later(minutesOn(30), 20)),
+      cloud: 'dark-stratus',
+    } as const;
+    const whole = skyWithBefore(own, EVEN_DUSK);
+    expect(whole.startMs).toBe(later(minutesOn(0), 20));
+    expect(skyEnd(whole)).toBe(skyEnd(own));
+    expect(skyEv(whole, later(minutesOn(50), 20))).toBe(skyEv(own, later(minutesOn(50), 20)));
+    // The cloud that is said of the own one is said of all.
+    const cloud =
+      (skyEv(own, later(minutesOn(40), 20)) ?? 0) - (skyEv(EVEN_DUSK, minutesOn(10)) ?? 0);
+    expect(cloud).toBeCloseTo(-Math.log2(10), 1);
+    expect((skyEv(whole, minutesOn(10)) ?? 0) - (skyEv(EVEN_DUSK, minutesOn(10)) ?? 0)).toBeCloseTo(
+      cloud,
+      9,
+    );
+    expect(skyWithBefore(EVEN_DUSK, own)).toBe(EVEN_DUSK);
+    const far = movedSky(EVEN_DUSK, minutesOn(1000));
+    expect(skyWithBefore(far, EVEN_DUSK)).toBe(far);
   });
 });

@@ -58,3 +58,27 @@ export function movedSky(sky: SkyTable, startMs: UtcMs): SkyTable {
     dark: sky.dark.map(({ fromMs, toMs }) => ({ fromMs: moved(fromMs), toMs: moved(toMs) })),
   };
 }
+
+/**
+ * A sky as it is, and before it begins as another table says. The same where the other does not
+ * reach up to it.
+ */
+export function skyWithBefore(sky: SkyTable, before: SkyTable): SkyTable {
+  const steps = Math.floor((sky.startMs - before.startMs) / SKY_STEP_MS);
+  if (steps <= 0 || skyEnd(before) < sky.startMs) return sky;
+  const startMs = (sky.startMs - steps * SKY_STEP_MS) as UtcMs;
+  const clearSky = { ...before, cloud: null };
+  const clearBefore = Array.from(
+    { length: steps },
+    (_, step) => skyEv(clearSky, (startMs + step * SKY_STEP_MS) as UtcMs) as Ev,
+  );
+  const darkBefore = before.dark
+    .filter(({ fromMs }) => fromMs < sky.startMs)
+    .map(({ fromMs, toMs }) => ({ fromMs, toMs: Math.min(toMs, sky.startMs) as UtcMs }));
+  return {
+    ...sky,
+    startMs,
+    clearEv100: [...clearBefore, ...sky.clearEv100],
+    dark: [...darkBefore, ...sky.dark],
+  };
+}

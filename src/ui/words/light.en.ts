@@ -83,6 +83,7 @@ export const light = {
   showDate: 'Show it',
   tonight: 'Tonight',
   practiceEvening: 'Its own evening',
+  movedFrom: (date: string) => `The evening of ${date}, at the time of the practice outing.`,
   computing: 'Working out sun and moon.',
   failed:
     'The part that knows sun and moon is not on the device. Your data is safe. Open the app once with a network, then try again.',

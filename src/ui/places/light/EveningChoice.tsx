@@ -21,9 +21,10 @@ interface Props {
 export function EveningChoice({ site, desk, night }: Props) {
   const { format, light } = useLightWords();
   const [open, setOpen] = useState(false);
-  const shown = format.calendarDate(night.date);
+  const date = desk.movedFrom.value ?? night.date;
+  const shown = format.calendarDate(date);
   // Quicker taps than the sky can be worked out each count.
-  const go = (days: number) => () => desk.setDate(daysLater(desk.date.peek() ?? night.date, days));
+  const go = (days: number) => () => desk.setDate(daysLater(desk.date.peek() ?? date, days));
   return (
     <div class="light-date">
       <button type="button" class="icon-button" aria-label={light.dayBefore} onClick={go(-1)}>
@@ -44,9 +45,9 @@ export function EveningChoice({ site, desk, night }: Props) {
       {open && (
         <DateSheet
           site={site}
-          shown={night.date}
-          onPick={(date) => {
-            desk.setDate(date);
+          shown={date}
+          onPick={(picked) => {
+            desk.setDate(picked);
             setOpen(false);
           }}
           onClose={() => setOpen(false)}

@@ -68,6 +68,7 @@ function Evening({ site, desk, state }: EveningProps) {
   const name = views.has(wanted) ? wanted : 'night';
   const view = views.get(name) ?? { fromMs: night.noonMs, toMs: night.nextNoonMs };
   const clock = siteClock(site, night, words);
+  const from = desk.movedFrom.value;
   const sunInView = night.bands.some(
     ({ band, fromMs, toMs }) => band === 'day' && fromMs < view.toMs && toMs > view.fromMs,
   );
@@ -75,6 +76,7 @@ function Evening({ site, desk, state }: EveningProps) {
     <>
       <div class="light-evening">
         <EveningChoice site={site} desk={desk} night={night} />
+        {from !== null && <p class="hint">{light.movedFrom(words.format.calendarDate(from))}</p>}
         <LightCurve
           // A new stretch begins with its own instant.
           key={`${night.noonMs} ${name}`}
