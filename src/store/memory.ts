@@ -11,9 +11,9 @@ import { missingEvents, missingThings } from './union.ts';
 
 /**
  * The store's twin without a disk: what it takes is gone with the page. For tests
- * of what stands above the store; it passes the same contract.
+ * of what stands above the store; it passes the same contract. It holds nothing older than itself.
  */
-export function memoryStore({ makeId, reader }: StoreOptions): Store {
+export function memoryStore({ makeId, reader }: Omit<StoreOptions, 'older'>): Store {
   let journal: readonly OutingEvent[] = [];
   const gear = new Map<string, KeptGear>();
   const plans = new Map<string, Kept<Plan>>();
