@@ -3,6 +3,7 @@ import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { findChromium } from './chromium.mjs';
+import { ENGINES } from './engines.mjs';
 
 const root = join(import.meta.dirname, '..');
 const bin = join(root, 'node_modules/.bin');
@@ -48,22 +49,44 @@ async function stage(name, work) {
   return good;
 }
 
+/**
+ * Installs packages of Debian where this process may.
+ *
+ * @param {readonly string[]} packages
+ */
+async function install(packages) {
+  const may = process.getuid?.() === 0 && spawnSync('apt-get', ['--version']).status === 0;
+  if (!may) return;
+  // Another apt at work makes it fail at once unless told to wait.
+  const apt = ['-o', 'DPkg::Lock::Timeout=300'];
+  const env = { DEBIAN_FRONTEND: 'noninteractive' };
+  await run('apt-get', [...apt, 'update'], env);
+  await run('apt-get', [...apt, 'install', '-y', '--no-install-recommends', ...packages], env);
+}
+
 /** Brings Chromium where this process may, and says how to get it where not. */
 async function bringChromium() {
-  if (findChromium() !== undefined) return true;
-  const canInstall = process.getuid?.() === 0 && spawnSync('apt-get', ['--version']).status === 0;
-  if (canInstall) {
-    // Another apt at work makes it fail at once unless told to wait.
-    const apt = ['-o', 'DPkg::Lock::Timeout=300'];
-    const env = { DEBIAN_FRONTEND: 'noninteractive' };
-    await run('apt-get', [...apt, 'update'], env);
-    await run('apt-get', [...apt, 'install', '-y', '--no-install-recommends', 'chromium'], env);
-  }
+  if (findChromium() === undefined) await install(['chromium']);
   if (findChromium() !== undefined) return true;
   console.error(
     'The browser tests need Chromium, and none was found: install it (Debian and Ubuntu: sudo apt-get install chromium) or set CHROME_PATH to the program.',
   );
   return false;
+}
+
+/** Brings the other engines of phones, which only Debian's packages give us with a driver. */
+async function bringOtherEngines() {
+  if (process.platform !== 'linux') {
+    console.log('Only Chromium is tested here: Firefox and WebKit come from packages of Debian.');
+    return true;
+  }
+  const missing = () => ENGINES.filter(({ programs }) => !programs.every((at) => existsSync(at)));
+  const packages = missing().flatMap((engine) => engine.packages);
+  if (packages.length > 0) await install(packages);
+  for (const { name, packages: its } of missing()) {
+    console.error(`The tests need ${name}: sudo apt-get install ${its.join(' ')}`);
+  }
+  return missing().length === 0;
 }
 
 /**
@@ -97,6 +120,7 @@ async function runTests(project, env) {
 
 // First, so that nobody waits minutes to learn that the browser is missing.
 if (await stage('Chromium', bringChromium)) {
+  await stage('Firefox and WebKit', bringOtherEngines);
   await stage('types', () => run(process.execPath, ['.ci/types.mjs']));
   await stage('lint', () => run(join(bin, 'biome'), ['check', '--error-on-warnings', '.']));
   await stage('unused code', () => run(join(bin, 'knip'), []));

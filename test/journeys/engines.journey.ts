@@ -1,0 +1,166 @@
+import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { backupFile } from '../../src/exchange/backup.ts';
+import { PRACTICE_GEAR } from '../../src/gear/practice.ts';
+import { DEFAULT_ALLOWANCES } from '../../src/plan/newPlan.ts';
+import type { Plan } from '../../src/plan/plan.ts';
+import { A, B, dialled, frame, planOf } from '../evenings/evening.ts';
+import { logTable, toExport } from './acts/log.ts';
+import { record, seeAsked, setUp, untilExpose, wake } from './acts/run.ts';
+import { takePhone } from './driver/chromium.ts';
+import { takeFirefox } from './driver/firefox.ts';
+import type { AppWindow, Phone } from './driver/phone.ts';
+import { type AppServer, startServer } from './driver/server.ts';
+import { takeWebKit } from './driver/webkit.ts';
+import { goTo } from './places.ts';
+
+/*
+ * The main line in every engine that a phone has, by the same acts, in real time: a file is taken in,
+ * its plan is walked without a network, through a reload in mid-exposure, and the log comes out.
+ */
+
+const EXPOSURE_S = 8;
+
+/** The practice gear as if it were somebody's own, and a list of one short set. */
+function backup(): Uint8Array {
+  const own = <T extends object>(things: readonly T[]): readonly T[] =>
+    things.map((thing) => ({ ...thing, invented: false }));
+  const frames = [
+    frame('short', A, dialled('8', String(EXPOSURE_S), '400')),
+    frame('short', B, dialled('8', String(EXPOSURE_S), '400'), { visit: 2 }),
+  ];
+  const plan: Plan = {
+    ...planOf(frames),
+    name: 'Two short frames',
+    allowances: DEFAULT_ALLOWANCES,
+    invented: false,
+  };
+  const { bodies, lenses, rigs } = PRACTICE_GEAR;
+  const text = backupFile.write(
+    {
+      gear: { bodies: own(bodies), lenses: own(lenses), rigs: own(rigs) },
+      plans: [plan],
+      sites: [],
+      events: [],
+      tombstones: [],
+    },
+    { app: 'engines', written: '2027-02-12T12:00:00.000Z' },
+  );
+  return new TextEncoder().encode(text);
+}
+
+const RIGS = ['A Alder 44', 'B Birch 36'] as const;
+
+const wait = (seconds: number) => new Promise((over) => setTimeout(over, seconds * 1000));
+
+async function readBack(app: AppWindow, name: string, bytes: Uint8Array): Promise<void> {
+  await goTo(app, 'Log');
+  await app.tap('button', /^Backup and restore/);
+  await app.upload('Choose a file', { name, bytes });
+}
+
+/** A frame in real time; a screen that fell dark meanwhile is lit. */
+async function expose(app: AppWindow): Promise<void> {
+  await untilExpose(app);
+  await app.tap('button', /^Start/);
+  await seeAsked(app, 'Exposing');
+}
+
+async function recordIt(app: AppWindow): Promise<void> {
+  await wake(app);
+  await seeAsked(app, 'Record');
+  await record(app);
+}
+
+const everywhere = [['Chromium', () => takePhone({ touch: false })]] as const;
+/** From Debian's packages; `npm test` brings them, and says so where there are none. */
+const onLinux = [
+  ['Firefox', () => takeFirefox()],
+  ['WebKit', () => takeWebKit()],
+] as const;
+
+describe.each(process.platform === 'linux' ? [...everywhere, ...onLinux] : everywhere)(
+  'the main line in %s',
+  (_engine, take) => {
+    let server: AppServer;
+    let phone: Phone;
+
+    beforeAll(async () => {
+      server = await startServer(inject('builtApp'));
+      phone = await take();
+    });
+
+    afterAll(async () => {
+      await phone?.throwAway();
+      await server?.stop();
+    });
+
+    test('takes a backup in and gets ready for offline', async () => {
+      const { window } = phone;
+      await window.open(server.address);
+      await readBack(window, 'backup.json', backup());
+      await window.tap('button', 'Take it in');
+      await window.see(/^Taken in/);
+      await goTo(window, 'Gear');
+      // The first start led by way of a new body; a second tap goes to the place's top.
+      await window.tap('button', 'Gear');
+      await window.see('Ready for offline.');
+      await server.stop();
+    });
+
+    test('walks a frame through a reload in mid-exposure, right to the second', async () => {
+      const { window } = phone;
+      await window.tap('button', 'Outing');
+      await window.tap('button', 'Start Two short frames');
+      await setUp(window, RIGS);
+      await expose(window);
+      const began = Date.now();
+      await wait(3);
+      await window.reload();
+      await seeAsked(window, 'Exposing');
+      const left = /^0:(\d\d)/.exec(await window.read('timer', RIGS[0]));
+      // 2 s of self-timer before the shutter opens.
+      const due = EXPOSURE_S + 2 - (Date.now() - began) / 1000;
+      expect(Math.abs(Number(left?.[1]) - due)).toBeLessThan(1.6);
+      await wait(due + 0.5);
+      await recordIt(window);
+    });
+
+    test('goes on after the browser was killed, still without a network', async () => {
+      await phone.kill();
+      await phone.restart();
+      const { window } = phone;
+      await window.open(server.address);
+      await seeAsked(window, 'Mount');
+      await expose(window);
+      await wait(EXPOSURE_S + 2.5);
+      await recordIt(window);
+      await seeAsked(window, 'List done');
+      await window.tap('button', 'End the outing');
+      await seeAsked(window, 'Ended');
+      expect(window.problems).toEqual([]);
+    });
+
+    test('gives the log out as a table and as a journal, and knows the journal again', async () => {
+      const { window } = phone;
+      await window.tap('button', 'Open the log');
+      const rows = await logTable(window);
+      expect(rows.map((row) => [row['Rig'], row['ExposureTime'], row['Counts']])).toEqual([
+        ['A', String(EXPOSURE_S), 'true'],
+        ['B', String(EXPOSURE_S), 'true'],
+      ]);
+      await toExport(window);
+      await window.tap('button', 'Make the journal ready');
+      const file = await window.download(() => window.tap('button', 'Save it'));
+      const { events } = JSON.parse(new TextDecoder().decode(file.bytes)) as {
+        events: { kind: string }[];
+      };
+      expect(events.filter(({ kind }) => kind === 'recorded')).toHaveLength(2);
+      await window.tap('button', 'Close');
+      await window.tap('button', 'Log');
+      await window.tap('button', 'Log');
+      await readBack(window, 'journal.json', file.bytes);
+      await window.see(/^All of it is here already/);
+      expect(window.problems).toEqual([]);
+    });
+  },
+);
