@@ -251,8 +251,8 @@ export const plan = {
       `The dials of ${rig} yield no position. Put them right under Gear.`,
     extendedIso: (rig: string, mark: string) =>
       `${mark} is an extended position of ${rig}: beyond the range that its maker stands for.`,
-    timeUncertain: (rig: string, mark: string) =>
-      `Nobody has measured whether ${mark} on ${rig} runs as marked. Up to 0.09 stop hangs on it.`,
+    timeUncertain: (rig: string, mark: string, stops: string | null) =>
+      `Nobody has measured whether ${mark} on ${rig} runs as marked.${stops === null ? '' : ` ${stops} stop hangs on it.`}`,
   },
   dial: 'setting',
   dials: {

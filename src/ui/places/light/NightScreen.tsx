@@ -76,7 +76,6 @@ function Evening({ site, desk, state }: EveningProps) {
     <>
       <div class="light-evening">
         <EveningChoice site={site} desk={desk} night={night} />
-        {from !== null && <p class="hint">{light.movedFrom(words.format.calendarDate(from))}</p>}
         <LightCurve
           // A new stretch begins with its own instant.
           key={`${night.noonMs} ${name}`}
@@ -88,6 +87,7 @@ function Evening({ site, desk, state }: EveningProps) {
           site={site}
           clock={clock}
         />
+        {from !== null && <p class="hint">{light.movedFrom(words.format.calendarDate(from))}</p>}
         {views.size > 1 && (
           <Choice
             label={light.shown}

@@ -1,8 +1,12 @@
 import type { RigId } from '../../../gear/ids.ts';
 import { LETTERS } from '../../../gear/letter.ts';
 import type { Settings } from '../../../gear/settings.ts';
+import type { Dialled } from '../../../plan/frame.ts';
 import { dialledIn } from '../../../plan/prepare.ts';
 import type { Problem } from '../../../plan/problems.ts';
+import { markedTime } from '../../../science/dialSeries.ts';
+import { stopsBetweenTimes } from '../../../science/exposure.ts';
+import { isRefusal } from '../../../science/refusal.ts';
 import type { Stops } from '../../../science/units.ts';
 import type { PlanWords } from '../../words/plan.ts';
 import type { PlanView } from './usePlanView.ts';
@@ -20,6 +24,12 @@ export function rigWords({ plan }: PlanWords, view: Pick<PlanView, 'rig'>, id: R
 /** A size in stops without its sign, as in '0.67'. */
 export const sizeWords = ({ format }: PlanWords, size: Stops): string =>
   format.number(Math.abs(size), 2);
+
+/** How far the time that is computed with stands from its mark; null where there is none. */
+function fromMark({ settings: { time }, exact }: Dialled): Stops | null {
+  const marked = time.kind === 'dial' ? markedTime(time.mark) : null;
+  return marked === null || isRefusal(marked) ? null : stopsBetweenTimes(marked, exact.t);
+}
 
 type OutOfReach = Extract<Problem, { code: 'out-of-reach' }>;
 
@@ -101,8 +111,13 @@ export function problemWords(words: PlanWords, view: PlanView, problem: Problem)
       return say.extendedIso(name(problem.rig), format.isoMark(problem.isoMark));
     case 'time-uncertain': {
       const table = view.prepared.table.find((candidate) => candidate.set === problem.set);
-      const time = dialledIn(table, problem.rig)?.settings.time;
-      return say.timeUncertain(name(problem.rig), time ? timeWords(words, time) : plan.time);
+      const dialled = dialledIn(table, problem.rig);
+      const stops = dialled && fromMark(dialled);
+      return say.timeUncertain(
+        name(problem.rig),
+        dialled ? timeWords(words, dialled.settings.time) : plan.time,
+        stops && sizeWords(words, stops),
+      );
     }
   }
 }
