@@ -62,7 +62,7 @@ export const lettersOf = (planned: Planned | null): readonly string[] => [
 export const roomAt = (text: number, planned: Planned | null): Room => ({
   top: Math.ceil(1.2 * text),
   right: Math.ceil(1.4 * text),
-  left: Math.ceil(2.1 * text),
+  left: Math.ceil(2.4 * text),
   hours: Math.ceil(1.7 * text),
   tracks: Math.ceil((3.1 + 1.25 * lettersOf(planned).length) * text),
 });
