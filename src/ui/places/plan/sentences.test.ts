@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import type { RigId } from '../../../gear/ids.ts';
 import { PRACTICE_GEAR } from '../../../gear/practice.ts';
 import { assemble } from '../../../gear/rig.ts';
 import { practicePlan } from '../../../plan/practicePlan.ts';
@@ -29,7 +30,11 @@ test.each([
     const prepared = preparePlan(plan, PRACTICE_GEAR);
     const problem = prepared.problems.find(({ code }) => code === 'time-uncertain');
     if (!problem) throw new Error('nothing is uncertain');
-    const view = { plan, prepared, rig: (id) => assemble(PRACTICE_GEAR, id) } as PlanView;
+    const view = {
+      plan,
+      prepared,
+      rig: (id: RigId) => assemble(PRACTICE_GEAR, id),
+    } as unknown as PlanView;
     const said = problemWords({ ...en, plan: words } as PlanWords, view, problem);
     expect(said).toMatch(new RegExp(`runs as marked\\. ${stops} stop hangs on it\\.$`));
   },
