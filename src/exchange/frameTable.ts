@@ -1,9 +1,10 @@
 import { type Assembled, assemble } from '../gear/rig.ts';
 import type { Exact, Settings } from '../gear/settings.ts';
-import { framesOf, HAND_TIMING_S, type LogFrame, type OpenTime } from '../log/frames.ts';
+import { framesOf, type LogFrame } from '../log/frames.ts';
 import { countedFrames, ledgersOf } from '../log/ledger.ts';
 import type { Instant } from '../outing/instant.ts';
 import { sceneOf } from '../outing/light.ts';
+import { HAND_TIMING_S, type OpenTime } from '../outing/openTime.ts';
 import type { RunState } from '../outing/state.ts';
 import type { Cause, Estimate, KnownOrUnknown } from '../plan/causes.ts';
 import { type Differences, evenUp, type Figure } from '../plan/differences.ts';

@@ -1,32 +1,19 @@
 import { fileName } from '../gear/files.ts';
 import type { RigId } from '../gear/ids.ts';
 import type { Letter } from '../gear/letter.ts';
-import { exactSettings } from '../gear/positions.ts';
 import { type Assembled, assemble } from '../gear/rig.ts';
 import { type Exact, type Settings, sameSettings } from '../gear/settings.ts';
-import type { CorrectionValue, Verdict } from '../outing/events.ts';
+import type { Verdict } from '../outing/events.ts';
 import { endedAt, openedAt } from '../outing/exposure.ts';
 import type { MadeId } from '../outing/ids.ts';
 import type { Instant } from '../outing/instant.ts';
+import { byFrame, lastOf, type OpenTime, reallyMade } from '../outing/openTime.ts';
 import type { Correction, MadeFrame, RunState } from '../outing/state.ts';
 import { elapsedBetween } from '../outing/timing.ts';
 import type { PlannedFrame } from '../plan/frame.ts';
 import type { FrameKey } from '../plan/ids.ts';
 import type { PlanSet } from '../plan/plan.ts';
-import { isRefusal } from '../science/refusal.ts';
-import { duration, type Seconds } from '../science/units.ts';
-
-/** How far a time taken by hand may be off: reaction at both ends (common practice, no source). */
-export const HAND_TIMING_S = duration(0.3);
-
-/** How long the shutter was open, and how that is known. */
-export type OpenTime =
-  /** The body timed it: the exact value behind its mark. */
-  | { readonly from: 'dial'; readonly s: Seconds }
-  /** From tap to tap, within `HAND_TIMING_S`; `wall` = only the wall clock bridged it. */
-  | { readonly from: 'hand'; readonly s: Seconds; readonly certainty: 'steady' | 'wall' }
-  | { readonly from: 'correction'; readonly s: Seconds }
-  | { readonly from: 'unknown' };
+import type { Seconds } from '../science/units.ts';
 
 /** One frame of the log: what was planned, what was really made, and what was said of it since. */
 export interface LogFrame {
@@ -87,28 +74,12 @@ export function framesOf(state: RunState): readonly LogFrame[] {
   return withCounting(rows, state.corrections);
 }
 
-function byFrame<T extends { readonly made: MadeId | null }>(
-  remarks: readonly T[],
-): ReadonlyMap<MadeId, readonly T[]> {
-  const groups = new Map<MadeId, T[]>();
-  for (const remark of remarks) {
-    if (remark.made === null) continue;
-    const group = groups.get(remark.made);
-    if (group) group.push(remark);
-    else groups.set(remark.made, [remark]);
-  }
-  return groups;
-}
-
 function rowOf(
   made: MadeFrame,
   changes: readonly Correction[],
   parts: Assembled | null,
 ): Omit<LogFrame, 'counts' | 'set' | 'restedS' | 'notes'> {
-  const settings = made.settings && corrected(made.settings, changes);
-  const marks = settings && parts ? exactSettings(parts, settings) : null;
-  const known = marks && !isRefusal(marks) ? marks : null;
-  const openTime = openTimeOf(made, changes, known);
+  const { settings, marks, openTime } = reallyMade(made, changes, parts);
   const fileNumber = lastOf(changes, 'fileNumber', made.fileNumber);
   return {
     id: made.id,
@@ -119,11 +90,11 @@ function rowOf(
     settings,
     firstSettings:
       made.settings && settings && !sameWhole(made.settings, settings) ? made.settings : null,
-    exact: known && openTime.from !== 'unknown' ? { ...known, t: openTime.s } : null,
+    exact: marks && openTime.from !== 'unknown' ? { ...marks, t: openTime.s } : null,
     openTime,
     asPlanned: settings === null || sameSettings(settings, made.planned.settings),
     opened: openedAt(made),
-    closed: endedAt(made, known?.t),
+    closed: endedAt(made, marks?.t),
     leadInS: made.leadInS,
     fileNumber,
     fileName: fileNumber === null || !parts ? null : fileName(parts.body.files, fileNumber),
@@ -155,44 +126,6 @@ function withCounting(
     ...row,
     counts: chosen.get(row.planned.key) === row.id && lastOf(row.corrections, 'counts', true),
   }));
-}
-
-function corrected(settings: Settings, changes: readonly Correction[]): Settings {
-  return {
-    fMark: lastOf(changes, 'fMark', settings.fMark),
-    isoMark: lastOf(changes, 'isoMark', settings.isoMark),
-    time: lastOf(changes, 'time', settings.time),
-  };
-}
-
-function openTimeOf(
-  made: MadeFrame,
-  changes: readonly Correction[],
-  known: Exact | null,
-): OpenTime {
-  const said = changes.findLast(
-    ({ change }) => change.field === 'elapsedS' || change.field === 'time',
-  );
-  if (said?.change.field === 'elapsedS') return { from: 'correction', s: said.change.value };
-  if (said) return known ? { from: 'correction', s: known.t } : { from: 'unknown' };
-  if (made.closedAt) {
-    const open = elapsedBetween(openedAt(made), made.closedAt);
-    return open.certainty === 'unknown' ? { from: 'unknown' } : { from: 'hand', ...open };
-  }
-  return known ? { from: 'dial', s: known.t } : { from: 'unknown' };
-}
-
-type Field = CorrectionValue['field'];
-type ValueOf<F extends Field> = Extract<CorrectionValue, { field: F }>['value'];
-
-/** The last correction of a field, else what was first logged. */
-function lastOf<F extends Field>(
-  changes: readonly Correction[],
-  field: F,
-  first: ValueOf<F>,
-): ValueOf<F> {
-  const last = changes.findLast(({ change }) => change.field === field);
-  return last ? (last.change.value as ValueOf<F>) : first;
 }
 
 const sameWhole = (a: Settings, b: Settings): boolean =>

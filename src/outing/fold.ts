@@ -14,6 +14,7 @@ import type {
   Noted,
   Phase,
   Rematched,
+  RigAct,
   RigRun,
   RunState,
   SkippedFrame,
@@ -68,6 +69,7 @@ class Run {
   private readonly notes: Noted[] = [];
   private readonly corrections: Correction[] = [];
   private readonly batteries: { rig: RigId; at: Instant }[] = [];
+  private readonly acts: RigAct[] = [];
   private readonly planned = new Map<FrameKey, PlannedFrame>();
 
   constructor(first: EventOf<'outing-started'>) {
@@ -85,7 +87,7 @@ class Run {
       case 'undone':
         return;
       case 'setup-ticked':
-        this.tick(event);
+        this.tick(event, at);
         return;
       case 'setup-finished':
         if (this.phase === 'setting-up') this.phase = 'running';
@@ -94,10 +96,14 @@ class Run {
         this.touch(event.data.rig, { nextFile: event.data.next });
         return;
       case 'mounted':
+        for (const rig of event.data.rigs) {
+          if (!this.mounted.includes(rig)) this.acts.push({ rig, at, what: 'framed' });
+        }
         this.mounted = event.data.rigs;
         return;
       case 'dialled':
         this.touch(event.data.rig, { dialled: event.data.settings });
+        this.acts.push({ rig: event.data.rig, at, what: 'dialled' });
         return;
       case 'exposure-started':
         this.startExposure(event, at);
@@ -110,9 +116,13 @@ class Run {
       case 'recorded':
         this.record(event, at);
         return;
-      case 'extra-shot':
-        this.countFiles(event.data.rig, event.data.count);
+      case 'extra-shot': {
+        const { rig, count } = event.data;
+        const settings = this.rigs.get(rig)?.dialled ?? null;
+        this.acts.push({ rig, at, what: 'extra', count, settings });
+        this.countFiles(rig, count);
         return;
+      }
       case 'judged':
         this.amend(event.data.made, (frame) => ({ ...frame, verdict: event.data.verdict }));
         return;
@@ -136,12 +146,14 @@ class Run {
         return;
       case 'battery-changed':
         this.batteries.push({ rig: event.data.rig, at });
+        this.acts.push({ rig: event.data.rig, at, what: 'battery-changed' });
         this.doubtFocus(event.data.rig, 'battery-changed');
         return;
       case 'lens-touched':
         this.touch(event.data.rig, { focusDoubt: 'lens-touched' });
         return;
       case 'powered-off':
+        this.acts.push({ rig: event.data.rig, at, what: 'switched-off' });
         this.doubtFocus(event.data.rig, 'powered-off');
         return;
       case 'rest-skipped': {
@@ -204,6 +216,7 @@ class Run {
       notes: this.notes,
       corrections: this.corrections,
       batteries: this.batteries,
+      acts: this.acts,
       planned: this.planned,
     };
   }
@@ -218,9 +231,10 @@ class Run {
     if (frame) this.made.set(id, change(frame));
   }
 
-  private tick({ data: { rig, item, done } }: EventOf<'setup-ticked'>): void {
+  private tick({ data: { rig, item, done } }: EventOf<'setup-ticked'>, at: Instant): void {
     const before = this.rigs.get(rig);
     if (!before) return;
+    this.acts.push({ rig, at, what: item === 'focus-fixed' && done ? 'focused' : 'ticked' });
     const ticked = new Set(before.ticked);
     if (done) ticked.add(item);
     else ticked.delete(item);
@@ -259,6 +273,7 @@ class Run {
       lateS: null,
     });
     this.open.add(event.id);
+    this.acts.push({ rig, at, what: 'exposed', made: event.id });
     this.touch(rig, { lastMade: event.id });
   }
 

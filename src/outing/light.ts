@@ -6,21 +6,24 @@ import { type Aim, missAt, rightStretches } from '../light/windows.ts';
 import type { PlannedFrame } from '../plan/frame.ts';
 import type { PlanSet } from '../plan/plan.ts';
 import { ev, later, minutesBetween, type Stops, type UtcMs } from '../science/units.ts';
+import { perState } from './perState.ts';
 import type { RunState } from './state.ts';
 
 /**
  * The light of an outing: its sky, moved and bent by its readings. Null where the sky is not known.
  */
-export const sceneOf = ({ sky, readings }: Pick<RunState, 'sky' | 'readings'>): Scene | null =>
-  sky &&
-  fitScene(
-    sky,
-    readings.map(({ at, meter, reading }) => ({
-      at: at.wallMs as UtcMs,
-      meter,
-      ev100: evOfReading(reading),
-    })),
-  );
+export const sceneOf = perState(
+  ({ sky, readings }): Scene | null =>
+    sky &&
+    fitScene(
+      sky,
+      readings.map(({ at, meter, reading }) => ({
+        at: at.wallMs as UtcMs,
+        meter,
+        ev100: evOfReading(reading),
+      })),
+    ),
+);
 
 /** What the next frames of a list stand on: their set, and its reference's frame. */
 export interface SetInHand {

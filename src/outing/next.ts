@@ -20,7 +20,8 @@ import type { Instant } from './instant.ts';
 import { type Rematch, withRematch } from './rematch.ts';
 import { restLeft } from './rest.ts';
 import type { MadeFrame, RunState } from './state.ts';
-import { nextTogether, stepAt } from './step.ts';
+import { stepAt } from './step.ts';
+import { nextTogether } from './together.ts';
 
 /**
  * A tap on the next step names the frame that was on the screen: a second tap

@@ -88,6 +88,18 @@ export interface SkippedRest {
   readonly at: Instant;
 }
 
+/**
+ * What happened to a rig and can warm its sensor, or makes its heat uncertain, at the instant of its
+ * tap: what a hand did there lies before it, what an exposure does comes after it.
+ */
+export type RigAct = { readonly rig: RigId; readonly at: Instant } & (
+  | { readonly what: 'ticked' | 'focused' | 'framed' | 'dialled' | 'switched-off' }
+  | { readonly what: 'battery-changed' }
+  | { readonly what: 'exposed'; readonly made: MadeId }
+  /** Frames outside the list, taken to be as long as what stood on the dial; null = unknown. */
+  | { readonly what: 'extra'; readonly count: number; readonly settings: Settings | null }
+);
+
 export type Phase = 'setting-up' | 'running' | 'paused' | 'ended';
 
 /** An outing as its journal tells it. Derived, never stored. */
@@ -119,6 +131,8 @@ export interface RunState {
   readonly corrections: readonly Correction[];
   /** Batteries changed, by rig: heat is uncertain from there on. */
   readonly batteries: readonly { readonly rig: RigId; readonly at: Instant }[];
+  /** Everything that warmed a sensor, of all rigs, in order. */
+  readonly acts: readonly RigAct[];
   /** Every planned frame that was ever in the list, by key. */
   readonly planned: ReadonlyMap<FrameKey, PlannedFrame>;
 }

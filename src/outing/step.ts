@@ -1,13 +1,12 @@
 import type { RigId } from '../gear/ids.ts';
 import { type Settings, sameTimeMark } from '../gear/settings.ts';
 import type { PlannedFrame } from '../plan/frame.ts';
-import type { SetId } from '../plan/ids.ts';
-import type { SetKind } from '../plan/plan.ts';
 import type { Seconds } from '../science/units.ts';
 import { type ExposurePhase, exposurePhase, isShort, madeFrame } from './exposure.ts';
 import type { Instant } from './instant.ts';
 import { busyFor, type Resting, restLeft } from './rest.ts';
 import type { MadeFrame, RigRun, RunState } from './state.ts';
+import { kindOf, nextTogether } from './together.ts';
 
 /** Which marks differ from what stands on the rig now. */
 export interface Changed {
@@ -52,22 +51,6 @@ export type Step =
       readonly short: boolean;
     };
 
-/**
- * The frames that start together: one, or with all rigs side by side, and in a capped series, every
- * rig's frame of the same set, pass and repeat.
- */
-export function nextTogether(state: RunState): readonly PlannedFrame[] {
-  const [first] = state.queue;
-  if (!first) return [];
-  if (!isTogether(state, first.set)) return [first];
-  const together: PlannedFrame[] = [];
-  for (const frame of state.queue) {
-    if (!samePlace(frame, first) || together.some((other) => other.rig === frame.rig)) break;
-    together.push(frame);
-  }
-  return together;
-}
-
 /** The step at `now`. */
 export function stepAt(state: RunState, now: Instant): Step {
   if (state.phase === 'ended') return { kind: 'ended' };
@@ -106,12 +89,10 @@ function waitingStep(state: RunState, now: Instant): Step {
     const leftS = busyFor(state, rig, now);
     if (leftS !== null) return { kind: 'busy', rig, leftS, next };
   }
-  for (const { rig, set } of together) {
-    // A capped dark stands for the warmth of the frame before it: it follows straight after.
-    if (kindOf(state, set) === 'capped-dark') continue;
-    const resting = restLeft(state, rig, now);
-    if (resting) return { kind: 'rest', resting, next };
-  }
+  const rests = together.flatMap(({ rig }) => restLeft(state, rig, now) ?? []);
+  // Rigs that start together wait for the one that needs it longest.
+  const resting = longest(rests.filter(({ isProposed }) => isProposed));
+  if (resting) return { kind: 'rest', resting, next };
   return {
     kind: 'expose',
     frames: together,
@@ -119,14 +100,11 @@ function waitingStep(state: RunState, now: Instant): Step {
   };
 }
 
-const kindOf = ({ plan }: RunState, set: SetId): SetKind | null =>
-  plan.sets.find(({ id }) => id === set)?.kind ?? null;
-
-const isTogether = (state: RunState, set: SetId): boolean =>
-  state.plan.order === 'side-by-side' || kindOf(state, set) === 'capped-series';
-
-const samePlace = (a: PlannedFrame, b: PlannedFrame): boolean =>
-  a.set === b.set && a.pass === b.pass && a.repeat === b.repeat;
+const longest = (rests: readonly Resting[]): Resting | null =>
+  rests.reduce<Resting | null>(
+    (most, rest) => (most && most.leftS >= rest.leftS ? most : rest),
+    null,
+  );
 
 /** Which marks must be turned to get from what stands to what is wanted. */
 export function changedMarks(stands: Settings | null, wanted: Settings): Changed {

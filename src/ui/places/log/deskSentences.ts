@@ -1,8 +1,9 @@
 import { fileName } from '../../../gear/files.ts';
 import type { RigId } from '../../../gear/ids.ts';
 import { assemble, type Gear } from '../../../gear/rig.ts';
-import { HAND_TIMING_S, type LogFrame, type OpenTime } from '../../../log/frames.ts';
+import type { LogFrame } from '../../../log/frames.ts';
 import type { Verdict } from '../../../outing/events.ts';
+import { HAND_TIMING_S, type OpenTime } from '../../../outing/openTime.ts';
 import type { Correction } from '../../../outing/state.ts';
 import type { LogDeskWords } from '../../words/logDesk.ts';
 import type { Words } from '../../words/words.ts';

@@ -1,7 +1,8 @@
 import type { OutingLine } from '../../../app/log.ts';
 import { type Settings, sameTimeMark } from '../../../gear/settings.ts';
-import { HAND_TIMING_S, type LogFrame, type OpenTime } from '../../../log/frames.ts';
+import type { LogFrame } from '../../../log/frames.ts';
 import type { Instant } from '../../../outing/instant.ts';
+import { HAND_TIMING_S, type OpenTime } from '../../../outing/openTime.ts';
 import type { TakenReading } from '../../../outing/state.ts';
 import type { SetId } from '../../../plan/ids.ts';
 import type { Plan } from '../../../plan/plan.ts';
