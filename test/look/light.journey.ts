@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import { takePhone } from '../journeys/driver/chromium.ts';
 import type { AppWindow, Size } from '../journeys/driver/phone.ts';
 import { type AppServer, startServer } from '../journeys/driver/server.ts';
+import { axeFaults } from './axe.ts';
 import { cutOff, outOfSight, strongestGreenOrBlue, tooSmall } from './measure.ts';
 
 const SIZES: readonly Size[] = [
@@ -93,6 +94,7 @@ describe.each(SIZES)('at $width x $height', (size) => {
         screens += 1;
         expect(await cutOff(app), screen).toEqual([]);
         expect(await tooSmall(app, 48), screen).toEqual([]);
+        if (size.width === 390) expect(await axeFaults(app), screen).toEqual([]);
         if (scheme === 'dark')
           expect(await strongestGreenOrBlue(app), screen).toBeLessThanOrEqual(8);
         if (screen.startsWith('dusk') && size.height !== 568) {

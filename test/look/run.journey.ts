@@ -12,6 +12,7 @@ import {
 import { takePhone } from '../journeys/driver/chromium.ts';
 import type { AppWindow, Size } from '../journeys/driver/phone.ts';
 import { type AppServer, startServer } from '../journeys/driver/server.ts';
+import { axeFaults } from './axe.ts';
 import {
   cutOff,
   outOfSight,
@@ -206,6 +207,10 @@ test.each(['dark', 'light'] as const)(
         await app.clock.advance(250);
         const found = await faultsOf(app, kind, size);
         faults.push(...found.map((fault) => `${screen}, ${fault}`));
+      }
+      if (kind !== 'dark') {
+        const found = await axeFaults(app);
+        faults.push(...found.map((fault) => `${screen}: ${fault}`));
       }
       if (scheme === 'light') return;
       const strongest = await strongestGreenOrBlue(app);

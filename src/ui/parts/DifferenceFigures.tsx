@@ -9,8 +9,14 @@ import { fadeOf, widthWords } from './fadeWords.ts';
 import { Table } from './Table.tsx';
 import './DifferenceFigures.css';
 
+interface Props {
+  readonly differences: Differences;
+  /** By what stands above it on its screen. */
+  readonly heading?: 'h2' | 'h3';
+}
+
 /** A pair by cause, with the sum, the even-up and the figures of light, planned or made. */
-export function DifferenceFigures({ differences }: { readonly differences: Differences }) {
+export function DifferenceFigures({ differences, heading: Heading = 'h3' }: Props) {
   const words = usePairWords();
   const { format, pair } = words;
   const { lines, sum, residual, light } = differences;
@@ -78,7 +84,7 @@ export function DifferenceFigures({ differences }: { readonly differences: Diffe
           ([why, causes]) => ` ${pair.whyUnknown(why, causeWords(words, causes))}`,
         )}
       </p>
-      <h3>{pair.light}</h3>
+      <Heading>{pair.light}</Heading>
       <Figures>
         {shown(pair.perArea, light.perArea)}
         {shown(pair.rendered, sum)}

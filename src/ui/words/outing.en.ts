@@ -9,7 +9,7 @@ export const outing = {
   noneHint: 'Choose a plan to walk. Everything you need is on this phone, also without a network.',
   noPlans: 'There is no plan yet. Make one under Plan, or take the practice outing.',
   toPlans: 'Go to Plan',
-  start: 'Start this outing',
+  start: 'Start',
   startPlan: (name: string) => `Start ${name}`,
   planFrames: (frames: number, minutes: string) => `${frames} frames, about ${minutes} min`,
   planNotReady: 'This plan has something to put right first.',

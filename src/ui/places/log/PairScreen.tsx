@@ -66,7 +66,7 @@ export function PairScreen({ log, set, other }: Props) {
       </div>
       {mean && (
         <div class="log-about">
-          <DifferenceFigures differences={mean} />
+          <DifferenceFigures differences={mean} heading="h2" />
         </div>
       )}
       <Passes ledger={ledger} />
