@@ -86,16 +86,16 @@ class Outing {
     return stepAt(this.state, this.instant());
   }
 
-  /** Time goes by, in whole milliseconds as on a phone. */
+  /** Time goes by, in whole milliseconds as on a phone and never none at all. */
   pass(s: number): void {
-    this.at = Math.ceil(later(this.at, Math.max(0, s))) as UtcMs;
+    this.at = Math.max(this.at + 1, Math.ceil(later(this.at, s))) as UtcMs;
   }
 
   tap(tap: Tap): void {
     const moment = { now: this.instant(), newId: () => this.newId() };
     this.write(must(next(this.state, tap, moment)));
     // No two taps in one instant: undo takes them for one.
-    this.pass(0.001);
+    this.pass(0);
   }
 
   private write(drafts: readonly Draft[]): void {
