@@ -60,6 +60,12 @@ describe('gear that is whole', () => {
     );
   });
 
+  it('takes a measured figure with its range and source, each by itself', () => {
+    const from = 'capped series of 2027-02-12';
+    const heat = { ...body.heat, tau: { usual: 510, least: 460, most: 570, from } };
+    expect(readBody(json({ ...body, heat }))).toEqual({ ...body, heat });
+  });
+
   it('reads settings back', () => {
     fc.assert(
       fc.property(anySettings, (settings) => {
@@ -70,6 +76,8 @@ describe('gear that is whole', () => {
 });
 
 describe('nothing absurd is stored', () => {
+  const TAU = { usual: 500, least: 400, most: 600, from: 'capped series of 2027-02-12' };
+
   const cases: [string, string, unknown, string?][] = [
     ['length-not-positive', 'widthMm', 0],
     ['length-not-positive', 'heightMm', -24],
@@ -99,6 +107,19 @@ describe('nothing absurd is stored', () => {
     ['field-missing', 'darkFrame', { kind: 'from' }, 'darkFrame.fromS'],
     ['counter-past-its-digits', 'files.rollsOverAfter', 10_000],
     ['not-in-file-names', 'files.prefix', 'A/B'],
+    ['out-of-range', 'heat.tau', { ...TAU, most: 7201 }, 'heat.tau.most'],
+    ['time-not-positive', 'heat.tau', { ...TAU, least: 0 }, 'heat.tau.least'],
+    ['value-outside-its-range', 'heat.tau', { ...TAU, usual: 601 }],
+    ['text-empty', 'heat.tau', { ...TAU, from: ' ' }, 'heat.tau.from'],
+    ['field-missing', 'heat.tau', { usual: 500, least: 400, most: 600 }, 'heat.tau.from'],
+    [
+      'doubling-temperature-not-positive',
+      'heat.doubling',
+      { ...TAU, usual: 0 },
+      'heat.doubling.usual',
+    ],
+    ['out-of-range', 'heat.idle', { ...TAU, usual: -1 }, 'heat.idle.usual'],
+    ['field-missing', 'heat', { tau: null }, 'heat.doubling'],
     ['not-an-id', 'id', 'constructor'],
     ['not-an-id', 'id', '__proto__'],
     ['not-yes-or-no', 'invented', 'false'],

@@ -1,7 +1,7 @@
 import { fNumberPositions, isoPositions, timePositions } from '../science/dials.ts';
 import { isRefusal, type Refusal } from '../science/refusal.ts';
 import { parseDoublingTemperature, parseKelvinDifference } from '../science/sensorUnits.ts';
-import type { Stated } from '../science/thermalRange.ts';
+import type { Stated, ThermalRange } from '../science/thermalRange.ts';
 import {
   parseFNumber,
   parseIso,
@@ -166,15 +166,26 @@ const stated = <T extends number>(value: Reader<T>): Reader<Stated<T> | null> =>
     ),
   );
 
-const readOverAir = stated(number(parseKelvinDifference, 0, 60));
+const readOverAir = number(parseKelvinDifference, 0, 60);
 
-/** A reader for each figure of how a body warms. */
-export const heatFields: Fields<MeasuredHeat> = {
-  tau: stated(number(parseSeconds, 10, 7200)),
-  doubling: stated(number(parseDoublingTemperature, 1, 30)),
+/** A reader for each figure of how a body warms, for a form that checks a field as it is left. */
+export const heatFigures: Fields<{
+  readonly [K in keyof ThermalRange]: ThermalRange[K]['usual'];
+}> = {
+  tau: number(parseSeconds, 10, 7200),
+  doubling: number(parseDoublingTemperature, 1, 30),
   exposing: readOverAir,
   liveView: readOverAir,
   idle: readOverAir,
+};
+
+/** The same with its range and its source. */
+export const heatFields: Fields<MeasuredHeat> = {
+  tau: stated(heatFigures.tau),
+  doubling: stated(heatFigures.doubling),
+  exposing: stated(heatFigures.exposing),
+  liveView: stated(heatFigures.liveView),
+  idle: stated(heatFigures.idle),
 };
 
 const readSideMm = number(parseMillimetres, 1, 400);

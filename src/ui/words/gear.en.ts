@@ -1,5 +1,6 @@
 import type { Bulb, DarkFrame, TimeDial } from '../../gear/body.ts';
 import type { Step } from '../../science/dials.ts';
+import { gearHeat } from './gearHeat.en.ts';
 
 /** What came out of a file. */
 interface Taken {
@@ -15,6 +16,7 @@ const count = (number: number, one: string, several: string): string =>
 
 /** Words of the Gear place. */
 export const gear = {
+  heat: gearHeat,
   title: 'Gear',
   chooseHint: 'Choose a body, a lens or a rig to see it here.',
   gone: 'This is not in your gear any more.',

@@ -17,6 +17,7 @@ import { BulbFields } from './BulbFields.tsx';
 import { useBodyCommit } from './commit.ts';
 import { DarkFrameFields } from './DarkFrameFields.tsx';
 import { FileNameFields } from './FileNameFields.tsx';
+import { HeatFields } from './HeatFields.tsx';
 import { IsoDialFields } from './IsoDialFields.tsx';
 import { SelfTimerFields } from './SelfTimerFields.tsx';
 import { SensorSheet } from './SensorSheet.tsx';
@@ -74,6 +75,7 @@ export function BodyScreen({ body }: { readonly body: Body }) {
           <DarkFrameFields rule={body.darkFrame} onChange={(rule) => commit('darkFrame', rule)} />
           <BitsFields bits={body.bits} onChange={(bits) => commit('bits', bits)} />
           <FileNameFields files={body.files} onChange={(files) => commit('files', files)} />
+          <HeatFields body={body} onChange={(heat) => commit('heat', heat)} />
         </div>
       </Section>
       <ThingActs
