@@ -3,6 +3,8 @@ import type { FrameTimes, Span } from '../../../plan/timeline.ts';
 import { later } from '../../../science/units.ts';
 import { RigSign } from '../../parts/RigSign.tsx';
 import { usePlanWords } from '../../words/plan.ts';
+import { useHeatWords } from '../../words/planHeat.ts';
+import { heatRange, signedHeat } from './heatWords.ts';
 import { intentWords } from './SetCard.tsx';
 import { siteTimeFine } from './siteTime.ts';
 import type { PlanView } from './usePlanView.ts';
@@ -32,7 +34,7 @@ function linesByVisit({ prepared: { frames, timeline } }: PlanView): readonly (r
   return visits;
 }
 
-/** The frames in order, by visits, with their times from the start of the list. */
+/** The frames in order, by visits, with their times from the start of the list and their heat. */
 export function FrameList({ view }: { readonly view: PlanView }) {
   const { plan: say, format } = usePlanWords();
   const visits = linesByVisit(view);
@@ -82,9 +84,10 @@ function FrameLine({
   readonly line: Line;
   readonly together: boolean;
 }) {
-  const words = usePlanWords();
+  const words = useHeatWords();
   const { plan: say, format } = words;
   const { inLight } = view;
+  const heat = view.heat.frames.get(frame.key);
   const rig = together ? view.rig(frame.rig) : null;
   return (
     <li class="frame-line">
@@ -95,6 +98,11 @@ function FrameLine({
           {rest &&
             `, ${say.restsFirst(format.duration((rest.toS - rest.fromS) as typeof rest.toS))}`}
         </span>
+        {heat && (
+          <span class="hint">
+            {words.heat.short(signedHeat(words, heat.usual), heatRange(words, heat))}
+          </span>
+        )}
       </span>
       <span class="span">
         {say.fromTo(format.duration(times.startS), format.duration(times.endS))}

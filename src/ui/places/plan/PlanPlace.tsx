@@ -8,10 +8,11 @@ import { OrderScreen } from './OrderScreen.tsx';
 import './Plan.css';
 import { PlanList } from './PlanList.tsx';
 import { PlanScreen } from './PlanScreen.tsx';
+import { RestScreen } from './RestScreen.tsx';
 import { SetScreen } from './SetScreen.tsx';
 import { usePlanView } from './usePlanView.ts';
 
-/** The Plan place: the plans; then a plan with one of its sets, or with its order of frames. */
+/** The Plan place: the plans; then a plan with one of its sets, its order of frames, or its rests. */
 export function PlanPlace() {
   const { navigation, plans } = useApp();
   const { plan: say } = usePlanWords();
@@ -46,6 +47,8 @@ export function PlanPlace() {
           <SetScreen key={set.id} view={view} set={set} />
         ) : detail[0] === 'order' ? (
           <OrderScreen view={view} />
+        ) : detail[0] === 'rest' ? (
+          <RestScreen view={view} />
         ) : null
       }
       hint={say.openHint}

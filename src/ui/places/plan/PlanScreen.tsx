@@ -12,12 +12,15 @@ import { Screen } from '../../parts/Screen.tsx';
 import { Section } from '../../parts/Section.tsx';
 import { useApp } from '../../shell/useApp.ts';
 import { usePlanWords } from '../../words/plan.ts';
+import { useHeatWords } from '../../words/planHeat.ts';
 import { About } from './About.tsx';
 import { LightSection } from './LightSection.tsx';
 import { orderWords } from './orderWords.ts';
 import { Problems } from './Problems.tsx';
+import { restWords } from './restWords.ts';
 import { intentWords, SetCard } from './SetCard.tsx';
 import { StartOuting } from './StartOuting.tsx';
+import { TimelineLanes } from './TimelineLanes.tsx';
 import { usePlanDesk } from './usePlanDesk.ts';
 import type { PlanView } from './usePlanView.ts';
 import { useRefusal } from './useRefusal.tsx';
@@ -32,8 +35,8 @@ interface Props {
 export function PlanScreen({ view, detail }: Props) {
   const { navigation } = useApp();
   const plans = usePlanDesk();
-  const words = usePlanWords();
-  const { plan: say, format } = words;
+  const words = useHeatWords();
+  const { plan: say, heat, format } = words;
   const { plan, prepared } = view;
   const { refusal, done } = useRefusal();
   const open = (...path: string[]) =>
@@ -48,6 +51,11 @@ export function PlanScreen({ view, detail }: Props) {
       <Problems view={view} set={null} />
       <ShotList view={view} current={detail[0] === 'set' ? detail[1] : undefined} open={open} />
       <LightSection view={view} />
+      {prepared.frames.length > 0 && (
+        <Section title={heat.timeline}>
+          <TimelineLanes view={view} />
+        </Section>
+      )}
       <Section title={say.order}>
         <Row
           title={orderWords(words, view, plan.order)}
@@ -57,6 +65,12 @@ export function PlanScreen({ view, detail }: Props) {
           )}
           current={detail[0] === 'order'}
           onPress={() => open('order')}
+        />
+        <Row
+          title={heat.title}
+          note={restWords(words, view)}
+          current={detail[0] === 'rest'}
+          onPress={() => open('rest')}
         />
       </Section>
       <Section title={say.about}>

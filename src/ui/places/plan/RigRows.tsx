@@ -8,6 +8,8 @@ import { fadeOf, widthWords } from '../../parts/fadeWords.ts';
 import { RigSign } from '../../parts/RigSign.tsx';
 import { ROLES } from '../../parts/Table.tsx';
 import { usePlanWords } from '../../words/plan.ts';
+import { useHeatWords } from '../../words/planHeat.ts';
+import { pairHeatWords } from './heatWords.ts';
 import './RigRows.css';
 import { problemsAt, problemWords, timeWords } from './sentences.ts';
 import type { PlanView } from './usePlanView.ts';
@@ -23,6 +25,8 @@ interface Props {
 /** What to dial on each rig of a set, and what is left between them. */
 export function RigRows({ caption, view, table, othersOnly }: Props) {
   const { plan } = usePlanWords();
+  // Under the cap before the list nothing is compared.
+  const isCompared = view.set(table.set)?.kind !== 'capped-series';
   const heads = [plan.rig, plan.fNumber, plan.time, plan.iso, plan.difference, plan.residual];
   return (
     <div class="rig-rows">
@@ -53,9 +57,9 @@ export function RigRows({ caption, view, table, othersOnly }: Props) {
               table={table}
               rig={row.rig}
               settings={row.dialled.settings}
-              differences={row.differences}
+              {...(isCompared && { differences: row.differences })}
             >
-              <Results row={row} />
+              {isCompared && <Results row={row} />}
             </RigRow>
           ))}
         </tbody>
@@ -82,14 +86,16 @@ function RigRow({
   readonly differences?: Differences;
   readonly children?: ComponentChildren;
 }) {
-  const words = usePlanWords();
+  const words = useHeatWords();
   const { format, plan } = words;
   const assembled = view.rig(rig);
   const problems = problemsAt(view, table.set).filter(
     (problem) => 'rig' in problem && problem.rig === rig,
   );
   const fade = differences && fadeOf(differences);
+  const heat = pairHeatWords(words, view, table.set, rig);
   const notes = [
+    ...(heat === null ? [] : [heat]),
     ...(fade
       ? [plan.inLight.fade(format.stopsFine(fade.stops), widthWords(words, fade) ?? '')]
       : []),

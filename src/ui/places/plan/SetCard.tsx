@@ -16,9 +16,9 @@ interface Props {
   readonly onOpen: () => void;
 }
 
-/** What a set is called: its intent, or that it has none. */
+/** What a set is called: its intent, else its kind, or that a light set has none yet. */
 export const intentWords = ({ plan }: PlanWords, set: PlanSet | undefined): string =>
-  set?.intent.trim() || plan.noIntent;
+  set?.intent.trim() || (set && set.kind !== 'light' ? plan.kinds[set.kind] : plan.noIntent);
 
 /** One line of the shot list with what it comes to on each rig. */
 export function SetCard({ view, set, place, current, onOpen }: Props) {

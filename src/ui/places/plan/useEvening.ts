@@ -2,6 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import type { PlannedEvening } from '../../../app/eveningSky.ts';
 import type { Gear } from '../../../gear/rig.ts';
 import type { Site } from '../../../light/site.ts';
+import { preparedInLight } from '../../../plan/inLight.ts';
 import { type PlanLight, planLight, withPredictedFade } from '../../../plan/light.ts';
 import type { Plan } from '../../../plan/plan.ts';
 import type { Prepared } from '../../../plan/prepare.ts';
@@ -22,9 +23,23 @@ export type InLight =
       readonly site: Site;
       readonly evening: PlannedEvening;
       readonly light: PlanLight;
-      /** The plan worked out, with the fade that each pair will meet. */
+      /** The plan worked out with its fade: rests weighed by it, and what each pair will meet. */
       readonly faded: Prepared;
     };
+
+/** A plan as it was laid on its light. */
+interface Laid {
+  readonly of: Prepared;
+  readonly evening: PlannedEvening;
+  /** Null if no set looks at the light, or the sky is not known for the whole list. */
+  readonly in: Pick<Extract<InLight, { how: 'ready' }>, 'light' | 'faded'> | null;
+}
+
+function laid(plan: Plan, gear: Gear, prepared: Prepared, { scene, side }: PlannedEvening) {
+  const weighed = preparedInLight(plan, gear, prepared, scene, side);
+  const light = planLight(plan, gear, weighed, scene, side);
+  return light && { light, faded: withPredictedFade(plan, gear, weighed, scene, light.startMs) };
+}
 
 const NONE: InLight = { how: 'none' };
 
@@ -54,16 +69,11 @@ export function useEvening(plan: Plan | undefined, gear: Gear, prepared: Prepare
   }, [key]);
 
   const evening = night?.key === key ? night?.evening : undefined;
-  const [laid, setLaid] = useState<{
-    readonly of: Prepared;
-    readonly evening: PlannedEvening;
-    readonly light: PlanLight | null;
-  } | null>(null);
+  const [last, setLast] = useState<Laid | null>(null);
   useEffect(() => {
     if (!evening || !plan || !prepared) return;
     const timer = setTimeout(() => {
-      const light = planLight(plan, gear, prepared, evening.scene, evening.side);
-      setLaid({ of: prepared, evening, light });
+      setLast({ of: prepared, evening, in: laid(plan, gear, prepared, evening) });
     });
     return () => clearTimeout(timer);
   }, [evening, plan, gear, prepared]);
@@ -71,11 +81,8 @@ export function useEvening(plan: Plan | undefined, gear: Gear, prepared: Prepare
   if (!plan?.evening) return NONE;
   if (!site) return { how: 'site-gone' };
   if (evening === null) return { how: 'failed', site };
-  if (!evening || !prepared || laid?.of !== prepared || laid.evening !== evening) {
+  if (!evening || !prepared || last?.of !== prepared || last.evening !== evening) {
     return { how: 'computing', site };
   }
-  const { light } = laid;
-  if (!light) return { how: 'no-light', site };
-  const faded = withPredictedFade(plan, gear, prepared, evening.scene, light.startMs);
-  return { how: 'ready', site, evening, light, faded };
+  return last.in ? { how: 'ready', site, evening, ...last.in } : { how: 'no-light', site };
 }
