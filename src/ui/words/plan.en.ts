@@ -98,7 +98,8 @@ export const plan = {
   kindNotes: {
     'capped-dark': 'Cap on, straight after the set before it, at its ISO and time.',
     flat: 'An evenly lit wall fills the frame.',
-    'capped-series': 'Cap on, before the list, all rigs at once: to warm up, or to learn how a body warms.',
+    'capped-series':
+      'Cap on, before the list, all rigs at once: to warm up, or to learn how a body warms.',
   } satisfies Record<Exclude<SetKind, 'light'>, string>,
   holdInWords(hold: Hold, stops: string): string {
     if (hold.kind !== 'same-iso-and-time') return HOLDS[hold.kind];
