@@ -1,12 +1,15 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 
-/** A destructive act, as the screen words it. */
-export interface Deed {
+/** A thing that was deleted. */
+export interface Deleted {
   readonly act: 'deleted';
   readonly thing: 'body' | 'lens' | 'rig' | 'offset' | 'plan' | 'set' | 'site' | 'outing';
   /** What the user calls it; empty if it has no name. */
   readonly name: string;
 }
+
+/** A destructive act, as the screen words it. */
+export type Deed = Deleted | { readonly act: 'order-replaced' };
 
 /** Remembers how to take back the last destructive act. */
 export interface Undo {

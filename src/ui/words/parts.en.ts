@@ -1,7 +1,7 @@
-import type { Deed } from '../../app/undo.ts';
+import type { Deed, Deleted } from '../../app/undo.ts';
 
 /** A thing without a name of its own. */
-const THINGS: Readonly<Record<Deed['thing'], string>> = {
+const THINGS: Readonly<Record<Deleted['thing'], string>> = {
   body: 'a body',
   lens: 'a lens',
   rig: 'a rig',
@@ -21,10 +21,13 @@ export const parts = {
   undo: 'Undo',
   chosen: 'chosen',
   asStated: 'Stated default',
-  deed: ({ thing, name }: Deed) =>
-    name === ''
+  deed(deed: Deed): string {
+    if (deed.act === 'order-replaced') return 'Replaced the order of frames.';
+    const { thing, name } = deed;
+    return name === ''
       ? `Deleted ${THINGS[thing]}.`
-      : `Deleted ${thing === 'rig' ? `rig ${name}` : name}.`,
+      : `Deleted ${thing === 'rig' ? `rig ${name}` : name}.`;
+  },
   rig: (letter: string) => `Rig ${letter}`,
   clickDown: (dial: string) => `${dial}: one click down`,
   clickUp: (dial: string) => `${dial}: one click up`,

@@ -1,41 +1,49 @@
-import type { Allowances } from '../../../plan/plan.ts';
-import type { Seconds } from '../../../science/units.ts';
-import { Choice } from '../../parts/Choice.tsx';
-import { Disclosure } from '../../parts/Disclosure.tsx';
-import { NumberField } from '../../parts/NumberField.tsx';
+import { useState } from 'preact/hooks';
+import { arrange } from '../../../plan/edit.ts';
+import { turnsOf } from '../../../plan/order.ts';
+import { isOfAnotherList } from '../../../plan/turnMoves.ts';
+import { Button } from '../../parts/Button.tsx';
+import { Notice } from '../../parts/Notice.tsx';
 import { Screen } from '../../parts/Screen.tsx';
 import { Section } from '../../parts/Section.tsx';
-import { usePlanWords } from '../../words/plan.ts';
+import { useOrderWords } from '../../words/planOrder.ts';
 import { FrameList } from './FrameList.tsx';
-import { orderWords } from './orderWords.ts';
+import './Order.css';
+import { HandCost, OrderByHand } from './OrderByHand.tsx';
+import { OrderChoice } from './OrderChoice.tsx';
+import { OrderCosts } from './OrderCosts.tsx';
+import { OrderLook } from './OrderLook.tsx';
+import { OrderPairs } from './OrderPairs.tsx';
+import { AllowanceFields, MountingChoice } from './OrderStand.tsx';
+import { OrderTrade } from './OrderTrade.tsx';
+import { type OrderView, useOrder, useOrderDesk } from './useOrder.ts';
 import { usePlanDesk } from './usePlanDesk.ts';
 import type { PlanView } from './usePlanView.ts';
-import { useRefusal } from './useRefusal.tsx';
 
-/** The order of the frames: what each would cost, what it reckons with, and the frames themselves. */
+/**
+ * The order of the frames: how the rigs stand, the named orders beside the computed one, what lies
+ * between few swaps and fairness, what is left of each pair, and the turns by hand.
+ */
 export function OrderScreen({ view }: { readonly view: PlanView }) {
-  const plans = usePlanDesk();
-  const words = usePlanWords();
-  const { plan: say, format } = words;
-  const { plan } = view;
-  const { refusal, done } = useRefusal();
+  const { plan: say, inOrder } = useOrderWords();
+  const order = useOrder(view);
+  const [arranging, setArranging] = useState(false);
   return (
-    <Screen inner title={say.order}>
-      <Choice
-        label={say.chooseOrder}
-        as="list"
-        options={plans.orders(plan.id).map(({ order, swaps, wallS }) => ({
-          value: order,
-          label: orderWords(words, view, order),
-          note: `${say.orderInShort(swaps, format.duration(wallS))}. ${say.orderNotes[order]}`,
-        }))}
-        value={plan.order}
-        onChange={(order) => done(plans.setOrder(plan.id, order))}
-      />
-      {refusal}
-      <div>
-        <AllowanceFields view={view} />
-      </div>
+    <Screen inner title={say.order} foot={arranging && <HandCost order={order} />}>
+      <AnotherList order={order} />
+      <MountingChoice view={view} />
+      <Section title={inOrder.orders}>
+        <p class="hint">{inOrder.figuresAre}</p>
+        <OrderChoice order={order} />
+        <OrderLook order={order} />
+        <div>
+          <OrderCosts order={order} />
+          <AllowanceFields view={view} />
+        </div>
+      </Section>
+      <OrderTrade order={order} />
+      <OrderPairs order={order} />
+      <OrderByHand order={order} arranging={arranging} onArrange={setArranging} />
       <Section title={say.frames}>
         <FrameList view={view} />
       </Section>
@@ -43,42 +51,33 @@ export function OrderScreen({ view }: { readonly view: PlanView }) {
   );
 }
 
-function AllowanceFields({ view: { plan } }: { readonly view: PlanView }) {
+/** Says that the plan's own arrangement no longer fits its list. */
+function AnotherList({ order: { view, question, lightIs } }: { readonly order: OrderView }) {
+  const desk = useOrderDesk();
   const plans = usePlanDesk();
-  const { plan: say, format, fault } = usePlanWords();
-  const { allowances } = plan;
-  const { swapS, dialChangeS, settleS, writeS } = allowances;
-  const field = (key: keyof Allowances, label: string, hint?: string) => (
-    <NumberField
-      label={label}
-      unit={say.seconds}
-      value={allowances[key]}
-      {...(hint !== undefined && { hint })}
-      // The plan is parsed whole: a time that is none is refused there.
-      onCommit={(value) => {
-        const wrong = plans.change(plan.id, (before) => ({
-          ...before,
-          allowances: { ...before.allowances, [key]: value as Seconds },
-        }));
-        return wrong && fault(wrong);
-      }}
-    />
-  );
+  const { inOrder: say } = useOrderWords();
+  const { plan, prepared } = view;
+  if (!isOfAnotherList(plan, prepared.frames)) return null;
   return (
-    <Disclosure
-      label={say.allowances}
-      stated={say.allowancesInShort(
-        format.duration(swapS),
-        format.duration(dialChangeS),
-        format.duration(settleS),
-        format.duration(writeS),
-      )}
+    <Notice
+      acts={
+        <>
+          <Button disabled={lightIs === 'computing'} onPress={() => desk.look(question)}>
+            {say.lookAgain}
+          </Button>
+          <Button
+            onPress={() =>
+              void plans.change(plan.id, (before) =>
+                arrange(before, turnsOf(before, prepared.frames)),
+              )
+            }
+          >
+            {say.keepIt}
+          </Button>
+        </>
+      }
     >
-      {field('swapS', say.swap)}
-      {field('dialChangeS', say.dialChange)}
-      {field('settleS', say.settle, say.settleHint)}
-      {field('writeS', say.write)}
-      <p class="hint">{say.commonPractice}</p>
-    </Disclosure>
+      {say.anotherList}
+    </Notice>
   );
 }
