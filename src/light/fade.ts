@@ -68,34 +68,53 @@ interface Term {
   readonly level: Level;
 }
 
+/** A frame with the part it takes in a pair's difference: above zero for the other rig, in all 1. */
+export interface WeightedExposure extends Exposure {
+  readonly weight: number;
+}
+
 /**
  * The fade between the frames of a pair: the mean, over passes, of the mean level of the other's
  * frames minus that of the reference's, each frame with the mean light over its exposure. No meter's
  * offset enters.
+ *
+ * @returns null if a pass lacks frames of a rig, there is no pass, or the sky is not known
+ * throughout.
+ */
+export function fadeOver(scene: Scene, passes: readonly FramesOfPair[]): PairFade | null {
+  if (passes.some(({ reference, other }) => reference.length === 0 || other.length === 0)) {
+    return null;
+  }
+  const weighted = (frames: readonly Exposure[], sign: 1 | -1): readonly WeightedExposure[] =>
+    frames.map((frame) => ({ ...frame, weight: sign / (frames.length * passes.length) }));
+  const frames = passes.flatMap(({ reference, other }) => [
+    ...weighted(other, 1),
+    ...weighted(reference, -1),
+  ]);
+  return fadeWeighted(scene, frames, passes.length);
+}
+
+/**
+ * The fade in a difference to which frames add with any weights.
  *
  * The uncertainty follows the whole difference: what an order of frames cancels (a wrong scale in a
  * mirror) does not count. It holds the fit's, unevenness of 0.05 stop a pass, and, unless every
  * frame has a reading within ten minutes, the sky's wandering between the frames. A change of the
  * sky between them adds its whole size.
  *
- * @returns null if a pass lacks frames of a rig, there is no pass, or the sky is not known
- * throughout.
+ * @param passes how many passes' unevenness it is the mean of.
+ * @returns null if there is no frame, or the sky is not known throughout.
  */
-export function fadeOver(scene: Scene, passes: readonly FramesOfPair[]): PairFade | null {
+export function fadeWeighted(
+  scene: Scene,
+  frames: readonly WeightedExposure[],
+  passes: number,
+): PairFade | null {
   const terms: Term[] = [];
-  for (const { reference, other } of passes) {
-    if (reference.length === 0 || other.length === 0) return null;
-    for (const [frames, sign] of [
-      [other, 1],
-      [reference, -1],
-    ] as const) {
-      for (const frame of frames) {
-        const level = meanLevel(scene, frame);
-        if (!level) return null;
-        const factor = sign / (frames.length * passes.length);
-        terms.push({ factor, midMs: later(frame.startMs, frame.t / 2), level });
-      }
-    }
+  for (const frame of frames) {
+    const level = meanLevel(scene, frame);
+    if (!level) return null;
+    terms.push({ factor: frame.weight, midMs: later(frame.startMs, frame.t / 2), level });
   }
   if (terms.length === 0) return null;
   const sum = (part: (level: Level) => number): number =>
@@ -111,7 +130,7 @@ export function fadeOver(scene: Scene, passes: readonly FramesOfPair[]): PairFad
   );
   const sigma = Math.sqrt(
     variance(scene.covariance, slopes) +
-      UNEVEN ** 2 / passes.length +
+      UNEVEN ** 2 / passes +
       (pinned ? 0 : wandering(scene, wanderMinutes(terms))) +
       changeBetween(scene, terms),
   );

@@ -25,7 +25,7 @@ const openedMs = (key: FrameKey): UtcMs =>
 /** Every frame made as planned, some of them changed. */
 const made = (change: (frame: CountedFrame) => CountedFrame = (frame) => frame) =>
   planned.map(({ set, rig, pass, settings, exact, key }) =>
-    change({ set, rig, pass, settings, exact, openedMs: openedMs(key) }),
+    change({ key, set, rig, pass, settings, exact, openedMs: openedMs(key) }),
   );
 
 const ledgers = (frames: readonly CountedFrame[], gear: Gear = PRACTICE_GEAR) =>

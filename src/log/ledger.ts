@@ -5,16 +5,19 @@ import type { Exposure } from '../light/forecast.ts';
 import type { Scene } from '../light/scene.ts';
 import { type CauseDifferences, causesBetween, type Levels, levelsOf } from '../plan/causes.ts';
 import { type Differences, differencesFrom, type Pair } from '../plan/differences.ts';
-import { fadeCause } from '../plan/fade.ts';
+import { fadeCause, fadeCauseWeighted } from '../plan/fade.ts';
 import type { Dialled } from '../plan/frame.ts';
-import type { SetId } from '../plan/ids.ts';
-import { meanCauses, meanLevels } from '../plan/means.ts';
+import type { FrameKey, SetId } from '../plan/ids.ts';
+import { meanCauses, meanLevels, weightedLevels } from '../plan/means.ts';
 import type { Plan, PlanSet } from '../plan/plan.ts';
-import type { UtcMs } from '../science/units.ts';
+import { later, type UtcMs } from '../science/units.ts';
+import { type Averaged, type Averaging, averagingOf, type PairedFrame } from './averaging.ts';
 import type { LogFrame } from './frames.ts';
 
 /** A frame that was really made and counts, with what was really set and the time really open. */
 export interface CountedFrame extends Dialled {
+  /** Of all tries of a planned frame one counts. */
+  readonly key: FrameKey;
   readonly set: SetId;
   readonly rig: RigId;
   readonly pass: number;
@@ -24,9 +27,9 @@ export interface CountedFrame extends Dialled {
 
 /** The frames that the ledger is made of. */
 export const countedFrames = (frames: readonly LogFrame[]): readonly CountedFrame[] =>
-  frames.flatMap(({ counts, planned: { set, pass }, rig, settings, exact, opened }) =>
+  frames.flatMap(({ counts, planned: { key, set, pass }, rig, settings, exact, opened }) =>
     counts && settings && exact
-      ? [{ set, rig, pass, settings, exact, openedMs: opened.wallMs as UtcMs }]
+      ? [{ key, set, rig, pass, settings, exact, openedMs: opened.wallMs as UtcMs }]
       : [],
   );
 
@@ -47,34 +50,37 @@ export interface SetLedger {
   readonly unpaired: readonly number[];
   /** The mean over the passes in stops; null if there is no complete pass. */
   readonly mean: Differences | null;
+  /** How that mean is taken. */
+  readonly averaging: Averaging;
+  /** What each frame of a complete pass takes in it. */
+  readonly weights: Averaged['weights'];
 }
 
-/** One rig's frames in one pass: their mean level, and when each was exposed. */
-interface Turn {
+/** A frame with its level. */
+interface Levelled extends Exposure {
+  readonly key: FrameKey;
   readonly level: Levels;
-  readonly exposures: readonly Exposure[];
 }
 
-/** The turns of one rig by pass. */
-function turnsOf(frames: readonly CountedFrame[], assembled: Assembled): ReadonlyMap<number, Turn> {
-  const found = new Map<number, { levels: [Levels, ...Levels[]]; exposures: Exposure[] }>();
-  for (const { rig, pass, settings, exact, openedMs } of frames) {
+/** The frames of one rig by pass. */
+function turnsOf(
+  frames: readonly CountedFrame[],
+  assembled: Assembled,
+): ReadonlyMap<number, readonly [Levelled, ...Levelled[]]> {
+  const turns = new Map<number, [Levelled, ...Levelled[]]>();
+  for (const { key, rig, pass, settings, exact, openedMs } of frames) {
     if (rig !== assembled.rig.id) continue;
     const level = levelsOf({ assembled, settings, exact });
-    const exposure: Exposure = { startMs: openedMs, t: exact.t };
-    const turn = found.get(pass);
-    if (turn) {
-      turn.levels.push(level);
-      turn.exposures.push(exposure);
-    } else found.set(pass, { levels: [level], exposures: [exposure] });
+    const frame: Levelled = { key, level, startMs: openedMs, t: exact.t };
+    const turn = turns.get(pass);
+    if (turn) turn.push(frame);
+    else turns.set(pass, [frame]);
   }
-  return new Map(
-    [...found].map(([pass, { levels, exposures }]) => [
-      pass,
-      { level: meanLevels(levels), exposures },
-    ]),
-  );
+  return turns;
 }
+
+const meanOfTurn = ([first, ...more]: readonly [Levelled, ...Levelled[]]): Levels =>
+  meanLevels([first.level, ...more.map(({ level }) => level)]);
 
 /**
  * A pair over all passes of a set, from that set's frames. In each pass the mean over the repeats of
@@ -88,26 +94,28 @@ function setLedger(
   frames: readonly CountedFrame[],
   scene: Scene | null,
 ): SetLedger {
-  const reference = turnsOf(frames, pair.reference);
-  const other = turnsOf(frames, pair.other);
-  const complete: { pass: number; causes: CauseDifferences; exposures: FramesOfPair }[] = [];
+  const references = turnsOf(frames, pair.reference);
+  const others = turnsOf(frames, pair.other);
+  const complete: CompletePass[] = [];
   const unpaired: number[] = [];
-  for (const pass of [...new Set([...reference.keys(), ...other.keys()])].sort((a, b) => a - b)) {
-    const [one, two] = [reference.get(pass), other.get(pass)];
-    if (!one || !two) {
+  for (const pass of [...new Set([...references.keys(), ...others.keys()])].sort((a, b) => a - b)) {
+    const [reference, other] = [references.get(pass), others.get(pass)];
+    if (!reference || !other) {
       unpaired.push(pass);
       continue;
     }
-    const exposures = { reference: one.exposures, other: two.exposures };
-    const fade = fadeCause(scene, set.kind, [exposures]);
-    complete.push({ pass, causes: causesBetween(one.level, two.level, fade), exposures });
+    const fade = fadeCause(scene, set.kind, [{ reference, other }]);
+    const causes = causesBetween(meanOfTurn(reference), meanOfTurn(other), fade);
+    complete.push({ pass, causes, reference, other });
   }
-  const fade = fadeCause(
-    scene,
+  const { averaging, weights } = averagingOf(
+    complete.flatMap(({ pass, reference, other }) => [
+      ...reference.map((frame) => pairedFrame(frame, pass, true)),
+      ...other.map((frame) => pairedFrame(frame, pass, false)),
+    ]),
     set.kind,
-    complete.map(({ exposures }) => exposures),
+    scene,
   );
-  const [first, ...more] = complete.map(({ causes }) => causes);
   return {
     set: set.id,
     reference: pair.reference.rig.id,
@@ -117,8 +125,51 @@ function setLedger(
       differences: differencesFrom(causes, pair, set.hold),
     })),
     unpaired,
-    mean: first ? differencesFrom(meanCauses([first, ...more], fade), pair, set.hold) : null,
+    mean: meanOver(complete, set, pair, scene, { averaging, weights }),
+    averaging,
+    weights,
   };
+}
+
+interface CompletePass extends FramesOfPair {
+  readonly pass: number;
+  readonly causes: CauseDifferences;
+  readonly reference: readonly Levelled[];
+  readonly other: readonly Levelled[];
+}
+
+const pairedFrame = (
+  { key, startMs, t }: Levelled,
+  pass: number,
+  isReference: boolean,
+): PairedFrame => ({ key, pass, isReference, midMs: later(startMs, t / 2) });
+
+function meanOver(
+  complete: readonly CompletePass[],
+  set: PlanSet,
+  pair: Pair,
+  scene: Scene | null,
+  { averaging, weights }: Averaged,
+): Differences | null {
+  const [first, ...more] = complete.map(({ causes }) => causes);
+  if (!first) return null;
+  if (averaging.kind !== 'weighted') {
+    const fade = fadeCause(scene, set.kind, complete);
+    return differencesFrom(meanCauses([first, ...more], fade), pair, set.hold);
+  }
+  const weighted = (frames: readonly Levelled[], sign: 1 | -1) =>
+    frames.map((frame) => ({ ...frame, weight: sign * (weights.get(frame.key) ?? 0) }));
+  const reference = complete.flatMap((pass) => weighted(pass.reference, -1));
+  const other = complete.flatMap((pass) => weighted(pass.other, 1));
+  const fade = fadeCauseWeighted(
+    scene,
+    set.kind,
+    [...other, ...reference.map((frame) => ({ ...frame, weight: -frame.weight }))],
+    // Unevenness is noise like any other, and grows by the same price.
+    complete.length / averaging.price ** 2,
+  );
+  const causes = causesBetween(weightedLevels(reference), weightedLevels(other), fade);
+  return differencesFrom(causes, pair, set.hold);
 }
 
 /**

@@ -1,4 +1,10 @@
-import { type FramesOfPair, fadeOver } from '../light/fade.ts';
+import {
+  type FramesOfPair,
+  fadeOver,
+  fadeWeighted,
+  type PairFade,
+  type WeightedExposure,
+} from '../light/fade.ts';
 import type { Scene } from '../light/scene.ts';
 import { type KnownOrUnknown, unknown } from './causes.ts';
 import type { SetKind } from './plan.ts';
@@ -9,13 +15,22 @@ import type { SetKind } from './plan.ts';
  *
  * @param scene null where the sky is not known.
  */
-export function fadeCause(
+export const fadeCause = (
   scene: Scene | null,
   kind: SetKind,
   passes: readonly FramesOfPair[],
-): KnownOrUnknown {
+): KnownOrUnknown => causeOf(kind, scene && fadeOver(scene, passes));
+
+/** The same where frames enter the mean with weights of their own. */
+export const fadeCauseWeighted = (
+  scene: Scene | null,
+  kind: SetKind,
+  frames: readonly WeightedExposure[],
+  passes: number,
+): KnownOrUnknown => causeOf(kind, scene && fadeWeighted(scene, frames, passes));
+
+function causeOf(kind: SetKind, fade: PairFade | null): KnownOrUnknown {
   if (kind === 'flat') return unknown('not-modelled');
-  const fade = scene && fadeOver(scene, passes);
   if (!fade) return unknown('no-sky');
   const { stops, sigma, from } = fade;
   return { known: true, stops, estimate: { sigma, from } };

@@ -15,19 +15,26 @@ import {
 
 const meanOf = (values: readonly Stops[]): Stops => (addStops(...values) / values.length) as Stops;
 
-function meanIfAll(values: readonly (Stops | null)[]): Stops | null {
-  const stated = values.filter((value) => value !== null);
-  return stated.length === values.length ? meanOf(stated) : null;
-}
-
 /** The mean level of one rig's frames of one turn; unknown where it is unknown for any of them. */
-export const meanLevels = (frames: readonly [Levels, ...Levels[]]): Levels => ({
-  time: meanOf(frames.map(({ time }) => time)),
-  aperture: meanOf(frames.map(({ aperture }) => aperture)),
-  iso: meanOf(frames.map(({ iso }) => iso)),
-  offset: meanIfAll(frames.map(({ offset }) => offset)),
-  transmission: meanIfAll(frames.map(({ transmission }) => transmission)),
-});
+export const meanLevels = (frames: readonly [Levels, ...Levels[]]): Levels =>
+  weightedLevels(frames.map((level) => ({ level, weight: 1 / frames.length })));
+
+/** The same with weights of their own, which sum to 1. */
+export function weightedLevels(
+  frames: readonly { readonly level: Levels; readonly weight: number }[],
+): Levels {
+  const sum = (of: (level: Levels) => Stops): Stops =>
+    frames.reduce((total, { level, weight }) => total + weight * of(level), 0) as Stops;
+  const ifAll = (of: (level: Levels) => Stops | null): Stops | null =>
+    frames.some(({ level }) => of(level) === null) ? null : sum((level) => of(level) as Stops);
+  return {
+    time: sum(({ time }) => time),
+    aperture: sum(({ aperture }) => aperture),
+    iso: sum(({ iso }) => iso),
+    offset: ifAll(({ offset }) => offset),
+    transmission: ifAll(({ transmission }) => transmission),
+  };
+}
 
 /**
  * The mean difference over passes, cause by cause; unknown where it is unknown in any of them.
