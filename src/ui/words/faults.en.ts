@@ -35,6 +35,7 @@ export const faultSentences: Readonly<Record<string, Sentence>> = {
   'value-outside-its-range': () =>
     'The value lies outside its own range. Correct one of the three.',
   'ratio-limit-not-above-one': () => 'The ratio must be more than 1.',
+  'tolerance-not-positive': () => 'What is tolerated is above zero. Write it as in 0.02.',
   'timer-not-among-choices': () => 'The body has no such self-timer. Choose one of its times.',
   'dial-ends-upside-down': () =>
     'The ends of the dial are the wrong way round. The first must be below the last.',
