@@ -34,6 +34,7 @@ test('what was entered is there after the next start, whatever its field would s
     rigs: [ALDER],
     reference: ALDER,
     list: 'nothing',
+    seriesIso: null,
     name: 'Dusk',
   });
   expect(current.value.newBody).toMatchObject({ name: 'Rowan 36', widthMm: -1, heightMm: null });

@@ -34,7 +34,9 @@ export interface Drafts {
     readonly rigs: readonly RigId[];
     /** Null = the first of the rigs. */
     readonly reference: RigId | null;
-    readonly list: ReadyListName | 'nothing';
+    readonly list: ReadyListName | 'body-heat' | 'nothing';
+    /** At which ISO a body is measured; null = as its list says. */
+    readonly seriesIso: string | null;
     /** Null = as its list is called. */
     readonly name: string | null;
   };
@@ -44,7 +46,7 @@ const EMPTY: Drafts = {
   newBody: { name: '', widthMm: null, heightMm: null, pixelsWide: null, pixelsHigh: null },
   newLens: { name: '', focalMm: null, widest: '', narrowest: '' },
   newSite: { name: '', coordinates: '' },
-  newPlan: { rigs: [], reference: null, list: 'base-iso-latitude', name: null },
+  newPlan: { rigs: [], reference: null, list: 'base-iso-latitude', seriesIso: null, name: null },
 };
 
 /** Far more than any field takes: a draft may hold what its field will refuse (our choice). */
@@ -65,7 +67,8 @@ const READERS: { readonly [K in keyof Drafts]: Reader<Drafts[K]> } = {
   newPlan: object({
     rigs: list(rig, 100),
     reference: nullable(rig),
-    list: oneOf([...READY_LISTS, 'nothing']),
+    list: oneOf([...READY_LISTS, 'body-heat', 'nothing']),
+    seriesIso: nullable(entered),
     name: nullable(entered),
   }),
 };

@@ -235,3 +235,33 @@ test('what the store refuses is kept and said, and written when it can be', asyn
   await saved();
   expect(await store.plans()).toEqual([planOf(id)]);
 });
+
+test('a capped series is made for one rig, rests by its sets alone, and refuses what cannot be timed', () => {
+  const id = desk.makeSeries({
+    name: 'How it warms',
+    note: 'Off for an hour',
+    rig: CEDAR,
+    isoMark: '6400',
+  });
+  if (isFault(id)) throw new Error(id.rule);
+  const plan = planOf(id);
+  expect(plan.rigs).toEqual([CEDAR]);
+  expect(plan.note).toBe('Off for an hour');
+  expect(plan.rest).toEqual({ kind: 'none' });
+  expect(plan.sets.map(({ restBeforeS }) => restBeforeS)).toEqual([null, null, 240, 480, 960]);
+  expect(plan.sets.every(({ settings }) => settings.isoMark === '6400')).toBe(true);
+  expect(desk.prepared(id).peek()?.problems.filter(stopsStart)).toEqual([]);
+  gear.value = {
+    ...PRACTICE_GEAR,
+    bodies: PRACTICE_GEAR.bodies.map((body) => ({
+      ...body,
+      time: { ...body.time, longest: '15', stepFrom1s: 'third' as const },
+      bulb: { kind: 'none' as const },
+    })),
+  };
+  const before = desk.plans.value;
+  expect(desk.makeSeries({ name: 'x', note: '', rig: CEDAR, isoMark: '6400' })).toMatchObject({
+    rule: 'no-long-time',
+  });
+  expect(desk.plans.value).toBe(before);
+});

@@ -1,9 +1,10 @@
 import type { RigId } from '../gear/ids.ts';
 import { positionsOf } from '../gear/positions.ts';
-import { type Fault, isFault } from '../gear/read.ts';
+import { type Fault, fault, isFault } from '../gear/read.ts';
 import { type Assembled, assemble } from '../gear/rig.ts';
 import type { Settings } from '../gear/settings.ts';
 import { addSet, changeOrder, changeRigs, changeSet, copySet, deleteSet } from '../plan/edit.ts';
+import { heatSeries } from '../plan/heatSeries.ts';
 import type { PlanId, SetId } from '../plan/ids.ts';
 import { matchSettings } from '../plan/matching.ts';
 import { newPlan, newSet } from '../plan/newPlan.ts';
@@ -28,6 +29,15 @@ export interface NewPlan {
   readonly list: ReadyListName | null;
 }
 
+/** What a capped series starts from. */
+export interface NewSeries {
+  readonly name: string;
+  readonly note: string;
+  readonly rig: RigId;
+  /** As the body's dial shows it. */
+  readonly isoMark: string;
+}
+
 /** What one order of frames comes to. */
 export interface OrderCost {
   readonly order: OrderName;
@@ -45,6 +55,8 @@ export interface PlanDesk {
   orders(id: PlanId): readonly OrderCost[];
 
   make(start: NewPlan): PlanId | Fault;
+  /** The capped series of one rig's body, at the highest ISO that it is to be used at. */
+  makeSeries(start: NewSeries): PlanId | Fault;
   /** The copy of an invented plan is its owner's own. */
   copy(id: PlanId, name: string): PlanId | Fault;
   /** `edit` gives the changed plan: one of `plan/edit.ts`, or by hand. */
@@ -138,6 +150,13 @@ export function createPlanDesk({ plans: kept, gear: { gear }, undo, newId }: Pla
       const ready = list && readyList(list, assembled, () => newId() as SetId);
       // A rig whose dials refuse leaves the list empty; the plan then says which one.
       return put(ready && !isRefusal(ready) ? { ...plan, ...ready } : plan);
+    },
+    makeSeries({ name, note, rig, isoMark }) {
+      const assembled = assemble(gear.peek(), rig);
+      if (!assembled) return fault('body-gone');
+      const series = heatSeries(assembled, isoMark, () => newId() as SetId);
+      if (isRefusal(series)) return fault(series.rule);
+      return put({ ...newPlan(newId() as PlanId, name, [rig]), note, ...series });
     },
     copy: (id, name) => put({ ...planOf(id), id: newId() as PlanId, name, invented: false }),
     change,

@@ -3,7 +3,7 @@ import { exactSettings } from '../gear/positions.ts';
 import { PRACTICE_GEAR } from '../gear/practice.ts';
 import { type Assembled, assemble } from '../gear/rig.ts';
 import { must } from '../science/refusal.ts';
-import { heatSeries, usualSeriesIso } from './heatSeries.ts';
+import { heatSeries, seriesIsos, usualSeriesIso } from './heatSeries.ts';
 import type { PlanId, SetId } from './ids.ts';
 import { aimsOf } from './light.ts';
 import { newPlan } from './newPlan.ts';
@@ -106,6 +106,7 @@ describe('the capped series of one body', () => {
     expect(usualSeriesIso(alder)).toBe('12800');
     const low = { ...alder, body: { ...alder.body, iso: { ...alder.body.iso, highest: '1600' } } };
     expect(usualSeriesIso(low)).toBe('1600');
+    expect(seriesIsos(low).at(-1)).toBe('1600');
   });
 
   it('asks for no light', () => {

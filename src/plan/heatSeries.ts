@@ -25,7 +25,15 @@ const USUAL_ISO = iso(12_800);
 
 const ORDER: OrderName = 'rig-by-rig';
 
-/** The ISO to measure a body at unless its owner says otherwise; null if its dials refuse. */
+/** The ISO marks that a body can be measured at; none if its dials refuse. */
+export function seriesIsos({ body, lens }: Assembled): readonly string[] {
+  const positions = positionsOf(body, lens);
+  return isRefusal(positions)
+    ? []
+    : isoCandidates(positions, USUAL_ISO).map(({ choice }) => choice);
+}
+
+/** The one to measure it at unless its owner says otherwise; null if its dials refuse. */
 export function usualSeriesIso({ body, lens }: Assembled): string | null {
   const positions = positionsOf(body, lens);
   if (isRefusal(positions)) return null;

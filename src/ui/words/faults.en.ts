@@ -79,6 +79,8 @@ export const faultSentences: Readonly<Record<string, Sentence>> = {
   'too-many-frames': ({ most }) =>
     `That makes more than ${most} frames, too many for an evening. Take fewer passes, repeats or sets.`,
   'body-gone': () => 'A rig needs a body that is not there. Choose another body.',
+  'no-long-time': () =>
+    'No time of this body is long enough to warm it. Enter its longest time or its bulb under Gear.',
   'lens-gone': () => 'A rig needs a lens that is not there. Choose another lens.',
 };
 

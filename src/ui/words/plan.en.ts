@@ -68,7 +68,25 @@ export const plan = {
       note: 'Base ISO well exposed and under, then ISO 12 800 over and far under.',
     },
   } satisfies Record<ReadyListName, { label: string; note: string }>,
+  series: {
+    label: 'How one body warms',
+    note: 'Cap on, at home, a little over an hour: what its heat is fitted from.',
+  },
   nothing: { label: 'Nothing', note: 'An empty shot list, set by set.' },
+  seriesPickOne: 'This list is for one rig. Pick one alone.',
+  seriesIso: 'At ISO',
+  seriesIsoHint: 'The highest that you will use this body at.',
+  seriesOwnDark: (body: string) =>
+    `By its profile ${body} takes a dark frame of its own. Switch that off on the body, and say so under Gear: it would spoil the series.`,
+  seriesTitle: 'For the series',
+  seriesCautions: [
+    'Before it, leave the body off and capped for an hour, where the temperature stays even.',
+    'Cap on, viewfinder covered, away from lamps and sun.',
+    'Raw. In-camera dark frame and noise reduction off.',
+    'Rear screen off, no live view, no charger, a full battery.',
+    'Frame after frame without a break; off where it says so. Log each switching off under More.',
+    'Touch it as little as you can: hands and wind warm and cool it too.',
+  ],
   makeIt: 'Make the plan',
 
   cautionTitle: 'Take care',
@@ -182,6 +200,13 @@ export const plan = {
   passesHint: (usual: number) => `Turns of all rigs. Usual in this order: ${usual}.`,
   repeats: 'Repeats',
   repeatsHint: 'Frames without touching the rig. Noise needs two.',
+  wait: 'Switched off before it',
+  waitHint: 'From the end of the frame before. Empty or 0 for none.',
+  noWait: 'no wait',
+  seriesInShort: (frames: number, wait: string | null) =>
+    `${count(frames, 'frame', 'frames')}${wait === null ? '' : ` after ${wait} switched off`}`,
+  seriesDial:
+    'The others take the same ISO and time as near as they can. The aperture plays no part.',
   more: 'Target, framing, passes, repeats',
   asMetered: 'As metered',
   moreInShort: (target: string, framing: string, frames: string) =>

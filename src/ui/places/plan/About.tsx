@@ -72,7 +72,7 @@ export function About({ view }: { readonly view: PlanView }) {
         <TextField label={say.note} long value={plan.note} onCommit={(note) => change({ note })} />
       </Disclosure>
       <Disclosure label={say.cautionTitle} stated={say.cautionShort}>
-        <Cautions />
+        <Cautions of={say.cautions} />
       </Disclosure>
     </div>
   );

@@ -1,13 +1,12 @@
-import { usePlanWords } from '../../words/plan.ts';
-
-/** The usual cautions; local rules come before them. */
-export function Cautions() {
-  const { plan } = usePlanWords();
-  return (
-    <ul class="cautions">
-      {plan.cautions.map((caution) => (
-        <li key={caution}>{caution}</li>
-      ))}
-    </ul>
-  );
+interface Props {
+  readonly of: readonly string[];
 }
+
+/** What to take care of, line by line. */
+export const Cautions = ({ of }: Props) => (
+  <ul class="cautions">
+    {of.map((caution) => (
+      <li key={caution}>{caution}</li>
+    ))}
+  </ul>
+);

@@ -1,5 +1,6 @@
 import type { RigId } from '../../../gear/ids.ts';
 import { assemble } from '../../../gear/rig.ts';
+import { seriesIsos, usualSeriesIso } from '../../../plan/heatSeries.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Choice } from '../../parts/Choice.tsx';
 import { Screen } from '../../parts/Screen.tsx';
@@ -11,6 +12,7 @@ import { usePlanWords } from '../../words/plan.ts';
 import { Cautions } from './Cautions.tsx';
 import { optionsWithNotes } from './options.ts';
 import { RigTicks } from './RigTicks.tsx';
+import { SeriesIso } from './SeriesIso.tsx';
 import { rigWords } from './sentences.ts';
 import { usePlanDesk } from './usePlanDesk.ts';
 import { useRefusal } from './useRefusal.tsx';
@@ -22,22 +24,40 @@ export function NewPlan() {
   const words = usePlanWords();
   const { plan: say } = words;
   const { current, change, clear } = useDrafts();
-  const { list, name, ...draft } = current.value.newPlan;
+  const { list, name, seriesIso, ...draft } = current.value.newPlan;
   const { refusal, done } = useRefusal();
   const view = { rig: (id: RigId) => assemble(gear.gear.value, id) };
   // A draft may be older than what has become of the gear.
   const rigs = draft.rigs.filter(view.rig);
   const chosen = draft.reference;
   const reference = chosen && rigs.includes(chosen) ? chosen : (rigs[0] ?? null);
-  const usual = list === 'nothing' ? say.unnamed : say.lists[list].label;
+  const lists = { ...say.lists, 'body-heat': say.series, nothing: say.nothing };
+  const usual = list === 'nothing' ? say.unnamed : lists[list].label;
+  const isSeries = list === 'body-heat';
+  const measured = isSeries && reference !== null ? view.rig(reference) : null;
+  // A mark that was picked for another body may not be on this one's dial.
+  const isoMark =
+    measured &&
+    (seriesIsos(measured).find((mark) => mark === seriesIso) ?? usualSeriesIso(measured));
+  const missing =
+    reference === null ? say.pickFirst : isSeries && rigs.length > 1 ? say.seriesPickOne : null;
 
   const make = () => {
     if (reference === null) return;
-    const made = plans.make({
-      name: name ?? usual,
-      rigs: [reference, ...rigs.filter((rig) => rig !== reference)],
-      list: list === 'nothing' ? null : list,
-    });
+    const called = name ?? usual;
+    const made =
+      isoMark !== null
+        ? plans.makeSeries({
+            name: called,
+            note: say.seriesCautions.join('\n'),
+            rig: reference,
+            isoMark,
+          })
+        : plans.make({
+            name: called,
+            rigs: [reference, ...rigs.filter((rig) => rig !== reference)],
+            list: list === 'nothing' || isSeries ? null : list,
+          });
     if (!done(made)) return;
     clear('newPlan');
     navigation.replace('plan', made);
@@ -49,8 +69,8 @@ export function NewPlan() {
       title={say.newPlan}
       foot={
         <>
-          {reference === null && <p class="reason">{say.pickFirst}</p>}
-          <Button rank="main" disabled={reference === null} onPress={make}>
+          {missing !== null && <p class="reason">{missing}</p>}
+          <Button rank="main" disabled={missing !== null} onPress={make}>
             {say.makeIt}
           </Button>
         </>
@@ -58,7 +78,7 @@ export function NewPlan() {
     >
       <Section title={say.rigs}>
         <RigTicks picked={rigs} onChange={(picked) => change('newPlan', { rigs: picked })} />
-        {reference !== null && rigs.length > 1 && (
+        {reference !== null && rigs.length > 1 && !isSeries && (
           <>
             <Choice
               label={say.reference}
@@ -74,10 +94,17 @@ export function NewPlan() {
         <Choice
           label={say.shotList}
           as="list"
-          options={optionsWithNotes({ ...say.lists, nothing: say.nothing })}
+          options={optionsWithNotes(lists)}
           value={list}
           onChange={(picked) => change('newPlan', { list: picked })}
         />
+        {measured && rigs.length === 1 && (
+          <SeriesIso
+            rig={measured}
+            isoMark={isoMark}
+            onPick={(picked) => change('newPlan', { seriesIso: picked })}
+          />
+        )}
         <TextField
           label={say.name}
           hint={say.nameHint}
@@ -89,8 +116,8 @@ export function NewPlan() {
         />
         {refusal}
       </Section>
-      <Section title={say.cautionTitle}>
-        <Cautions />
+      <Section title={isSeries ? say.seriesTitle : say.cautionTitle}>
+        <Cautions of={isSeries ? say.seriesCautions : say.cautions} />
       </Section>
     </Screen>
   );
