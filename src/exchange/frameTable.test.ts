@@ -195,3 +195,46 @@ describe('the file and the records', () => {
     });
   });
 });
+
+describe('heat', () => {
+  it('has columns of its own, with its range, in no sum', () => {
+    const [a, b] = rowsOf(new Evening(twoSets()).setUp().shoot().shoot());
+    for (const row of [a, b]) {
+      const [least, usual, most] = ['Least', '', 'Most'].map((which) =>
+        Number(row?.[`SensorHeat${which}Stops`]),
+      ) as [number, number, number];
+      expect(least).toBeGreaterThan(0);
+      expect(usual).toBeGreaterThan(least);
+      expect(most).toBeGreaterThan(usual);
+      expect(row?.['SensorHeatUnknown']).toBe('');
+    }
+    expect(a).toMatchObject({ PairHeatStops: '', PairHeatUnknown: '' });
+    const pair = Number(b?.['SensorHeatStops']) - Number(a?.['SensorHeatStops']);
+    expect(Number(b?.['PairHeatStops'])).toBeCloseTo(pair, 9);
+    const causes = ['Time', 'Aperture', 'Iso'].map((cause) => Number(b?.[`${cause}Stops`]));
+    expect(Number(b?.['SumStops'])).toBeCloseTo(
+      causes.reduce((sum, each) => sum + each, 0),
+      9,
+    );
+  });
+
+  it('is unknown, never zero, after a battery was changed', () => {
+    const evening = new Evening(twoSets()).setUp().shoot();
+    evening.tap({ tap: 'battery-changed', rig: B }).shoot();
+    const [a, b] = rowsOf(evening);
+    expect(Number(a?.['SensorHeatStops'])).toBeGreaterThan(0);
+    expect(b).toMatchObject({
+      SensorHeatStops: '',
+      SensorHeatUnknown: 'battery-changed',
+      PairHeatStops: '',
+      PairHeatLeastStops: '',
+      PairHeatUnknown: 'battery-changed',
+    });
+  });
+
+  it('stands beside what each frame takes in its set’s mean', () => {
+    const [a, b] = rowsOf(new Evening(twoSets()).setUp().shoot().shoot());
+    expect(a?.['WeightsInMeans']).toBe('B:-1');
+    expect(b?.['WeightsInMeans']).toBe('B:1');
+  });
+});

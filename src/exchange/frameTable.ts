@@ -1,13 +1,25 @@
+import type { RigId } from '../gear/ids.ts';
+import type { Letter } from '../gear/letter.ts';
 import { type Assembled, assemble } from '../gear/rig.ts';
 import type { Exact, Settings } from '../gear/settings.ts';
 import { framesOf, type LogFrame } from '../log/frames.ts';
 import { countedFrames, ledgersOf } from '../log/ledger.ts';
+import {
+  countedByKey,
+  type FrameHeat,
+  frameHeat,
+  type HeatLine,
+  heatOfPass,
+} from '../log/ledgerHeat.ts';
 import type { Instant } from '../outing/instant.ts';
 import { sceneOf } from '../outing/light.ts';
 import { HAND_TIMING_S, type OpenTime } from '../outing/openTime.ts';
 import type { RunState } from '../outing/state.ts';
 import type { Cause, Estimate, KnownOrUnknown } from '../plan/causes.ts';
 import { type Differences, evenUp, type Figure } from '../plan/differences.ts';
+import type { SetId } from '../plan/ids.ts';
+import type { Doublings } from '../science/sensorUnits.ts';
+import type { Ranged } from '../science/thermalRange.ts';
 import type { Seconds } from '../science/units.ts';
 import { type Cell, type Table, writeCsv } from './csv.ts';
 
@@ -27,6 +39,11 @@ interface Row {
   readonly parts: Assembled | null;
   /** Against its reference in its pass; null for a reference, or a frame that has no pair. */
   readonly differences: Differences | null;
+  readonly heat: FrameHeat;
+  /** The heat line of its pair in its pass; null as above. */
+  readonly pairHeat: HeatLine | null;
+  /** What it takes in the mean of each pair that it is in, by the letter of the pair's other rig. */
+  readonly weights: readonly (readonly [Letter, number])[];
 }
 
 /** One frame as JSON: the columns of the table under their names. */
@@ -76,6 +93,26 @@ const figure =
   (of: (differences: Differences) => Figure) =>
   ({ differences }: Row): Cell =>
     differences === null ? null : of(differences).stops;
+
+/** Heat has columns of its own: stops of dark current enter no sum of exposure. */
+const heat =
+  (which: keyof Ranged<Doublings>) =>
+  (row: Row): Cell =>
+    row.heat.known ? row.heat.heat[which] : null;
+
+const pairHeat =
+  (which: keyof Ranged<Doublings>) =>
+  (row: Row): Cell =>
+    row.pairHeat?.known ? row.pairHeat.byHistory[which] : null;
+
+const whyUnknown = (value: FrameHeat | HeatLine | null): Cell =>
+  value === null || value.known ? null : value.why;
+
+/** 'B:0.5': four decimals are finer than any figure that is weighed. */
+const weightsText = ({ weights }: Row): Cell =>
+  weights.length === 0
+    ? null
+    : weights.map(([letter, weight]) => `${letter}:${Number(weight.toFixed(4))}`).join(' ');
 
 const setNumber = ({ run, frame }: Row): Cell => {
   const at = run.plan.sets.findIndex((set) => set.id === frame.planned.set);
@@ -149,23 +186,50 @@ const COLUMNS: Readonly<Record<string, (row: Row) => Cell>> = {
   LightPerAreaStops: figure((differences) => differences.light.perArea),
   LightWholeSensorStops: figure((differences) => differences.light.wholeSensor),
   LightCommonCropStops: figure((differences) => differences.light.commonCrop),
+  WeightsInMeans: weightsText,
+  SensorHeatStops: heat('usual'),
+  SensorHeatLeastStops: heat('least'),
+  SensorHeatMostStops: heat('most'),
+  SensorHeatUnknown: (row) => whyUnknown(row.heat),
+  PairHeatStops: pairHeat('usual'),
+  PairHeatLeastStops: pairHeat('least'),
+  PairHeatMostStops: pairHeat('most'),
+  PairHeatUnknown: (row) => whyUnknown(row.pairHeat),
 };
 
 function rowsOf(run: RunState): readonly Row[] {
   const frames = framesOf(run);
   const ledgers = ledgersOf(run.plan, run.gear, countedFrames(frames), sceneOf(run));
-  return frames.map((frame) => ({
-    run,
-    frame,
-    parts: assemble(run.gear, frame.rig),
-    differences:
-      (frame.counts &&
-        ledgers
-          .find(({ set, other }) => set === frame.planned.set && other === frame.rig)
-          ?.passes.find(({ pass }) => pass === frame.planned.pass)?.differences) ||
-      null,
-  }));
+  const counted = countedByKey(frames);
+  const inPass = new Map<string, Pick<Row, 'differences' | 'pairHeat'>>();
+  for (const ledger of ledgers) {
+    for (const { pass, differences } of ledger.passes) {
+      inPass.set(placeOf(ledger.set, ledger.other, pass), {
+        differences,
+        pairHeat: heatOfPass(run, ledger, counted, pass),
+      });
+    }
+  }
+  return frames.map((frame) => {
+    const { set, rig, pass, key } = frame.planned;
+    const pair = frame.counts ? inPass.get(placeOf(set, rig, pass)) : undefined;
+    return {
+      run,
+      frame,
+      parts: assemble(run.gear, frame.rig),
+      differences: pair?.differences ?? null,
+      heat: frameHeat(run, frame),
+      pairHeat: pair?.pairHeat ?? null,
+      weights: ledgers.flatMap((ledger) => {
+        const weight = frame.counts && ledger.set === set ? ledger.weights.get(key) : undefined;
+        const letter = assemble(run.gear, ledger.other)?.rig.letter;
+        return weight === undefined || !letter ? [] : [[letter, weight] as const];
+      }),
+    };
+  });
 }
+
+const placeOf = (set: SetId, rig: RigId, pass: number): string => `${pass} ${rig} ${set}`;
 
 /** The frames of a run with every column, retakes and frames that do not count included. */
 export const frameRecords = (run: RunState): readonly FrameRecord[] =>
