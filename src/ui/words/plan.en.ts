@@ -200,9 +200,9 @@ export const plan = {
   passesHint: (usual: number) => `Turns of all rigs. Usual in this order: ${usual}.`,
   repeats: 'Repeats',
   repeatsHint: 'Frames without touching the rig. Noise needs two.',
+  seriesRepeatsHint: 'Frames back to back, cap on.',
   wait: 'Switched off before it',
   waitHint: 'From the end of the frame before. Empty or 0 for none.',
-  noWait: 'no wait',
   seriesInShort: (frames: number, wait: string | null) =>
     `${count(frames, 'frame', 'frames')}${wait === null ? '' : ` after ${wait} switched off`}`,
   seriesDial:

@@ -56,6 +56,14 @@ function SetInWords({ view, set }: { readonly view: PlanView; readonly set: Plan
       </>
     );
   }
+  if (set.kind === 'capped-series') {
+    const wait = set.restBeforeS ? format.duration(set.restBeforeS) : null;
+    return (
+      <>
+        {plan.kinds[set.kind]}. {plan.seriesInShort(set.repeats, wait)}.
+      </>
+    );
+  }
   const stops = set.hold.kind === 'same-iso-and-time' ? set.hold.aperture.plus : null;
   return (
     <>

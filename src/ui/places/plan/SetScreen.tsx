@@ -1,6 +1,6 @@
 import { DEFAULT_PASSES } from '../../../plan/passes.ts';
 import type { Framing, PlanSet, SetKind } from '../../../plan/plan.ts';
-import type { Stops } from '../../../science/units.ts';
+import type { Seconds, Stops } from '../../../science/units.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Choice } from '../../parts/Choice.tsx';
 import { Disclosure } from '../../parts/Disclosure.tsx';
@@ -44,7 +44,8 @@ export function SetScreen({ view, set }: Props) {
   const reference = view.rig(set.reference);
   const { refusal, done } = useRefusal();
   const isDark = set.kind === 'capped-dark';
-  const { targetOffset, framing, passes, repeats } = set;
+  const isSeries = set.kind === 'capped-series';
+  const { targetOffset, framing, passes, repeats, restBeforeS } = set;
 
   return (
     <Screen inner title={plan.setOf(place, view.plan.sets.length)}>
@@ -58,7 +59,10 @@ export function SetScreen({ view, set }: Props) {
           label={plan.kind}
           options={options(plan.kinds)}
           value={set.kind}
-          onChange={(kind) => change({ kind })}
+          // A series is shot once through, and only a series has a wait of its own to be seen here.
+          onChange={(kind) =>
+            change(kind === 'capped-series' ? { kind, passes: 1 } : { kind, restBeforeS: null })
+          }
         />
         {set.kind !== 'light' && <p class="hint">{plan.kindNotes[set.kind]}</p>}
       </div>
@@ -85,20 +89,35 @@ export function SetScreen({ view, set }: Props) {
             {table?.kind === 'compared' && (
               <RigRows caption={plan.toDial} view={view} table={table} othersOnly />
             )}
+            {isSeries && view.plan.rigs.length > 1 && <p class="hint">{plan.seriesDial}</p>}
           </Section>
-          <Section title={plan.hold}>
-            <HoldFields view={view} set={set} change={change} />
-          </Section>
+          {!isSeries && (
+            <Section title={plan.hold}>
+              <HoldFields view={view} set={set} change={change} />
+            </Section>
+          )}
         </>
       )}
-      {isDark ? (
+      {(isDark || isSeries) && (
         <NumberField
           label={plan.repeats}
-          hint={plan.repeatsHint}
+          hint={isSeries ? plan.seriesRepeatsHint : plan.repeatsHint}
           value={repeats}
           onCommit={(value) => change({ repeats: value })}
         />
-      ) : (
+      )}
+      {isSeries && (
+        <NumberField
+          label={plan.wait}
+          hint={plan.waitHint}
+          unit={plan.seconds}
+          value={restBeforeS}
+          optional
+          // The plan is parsed whole: a time that is none is refused there.
+          onCommit={(wait) => change({ restBeforeS: wait as Seconds | null })}
+        />
+      )}
+      {!isDark && !isSeries && (
         <Disclosure
           label={plan.more}
           stated={plan.moreInShort(
@@ -136,6 +155,7 @@ export function SetScreen({ view, set }: Props) {
         </Disclosure>
       )}
       {table?.kind === 'compared' &&
+        !isSeries &&
         table.others.map((row) => <PairDetail key={row.rig} view={view} set={set} row={row} />)}
       <RightAt view={view} set={set} />
       {refusal}
