@@ -42,7 +42,10 @@ export function exposurePhase(frame: MadeFrame, now: Instant): ExposurePhase {
 }
 
 /** When the shutter opened. */
-export const openedAt = (frame: MadeFrame): Instant => later(frame.startedAt, frame.leadInS);
+export const openedAt = ({
+  startedAt,
+  leadInS,
+}: Pick<MadeFrame, 'startedAt' | 'leadInS'>): Instant => later(startedAt, leadInS);
 
 /**
  * When the exposure ended, or will end by itself; null while a hand holds it

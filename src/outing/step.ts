@@ -70,16 +70,15 @@ function waitingStep(state: RunState, now: Instant): Step {
   const [next] = together;
   if (!next) return { kind: 'list-done' };
   const wanted = state.plan.order === 'side-by-side' ? state.plan.rigs : [next.rig];
-  // A capped series needs no tripod.
-  if (
-    kindOf(state, next.set) !== 'capped-series' &&
-    !wanted.every((rig) => state.mounted.includes(rig))
-  ) {
-    return { kind: 'mount', rigs: wanted, next };
-  }
-  for (const { rig } of together) {
-    const why = state.rigs.get(rig)?.focusDoubt;
-    if (why) return { kind: 'focus', rig, why };
+  // A capped series needs no tripod and nothing in focus.
+  if (kindOf(state, next.set) !== 'capped-series') {
+    if (!wanted.every((rig) => state.mounted.includes(rig))) {
+      return { kind: 'mount', rigs: wanted, next };
+    }
+    for (const { rig } of together) {
+      const why = state.rigs.get(rig)?.focusDoubt;
+      if (why) return { kind: 'focus', rig, why };
+    }
   }
   for (const frame of together) {
     const changed = changedMarks(state.rigs.get(frame.rig)?.dialled ?? null, frame.settings);
