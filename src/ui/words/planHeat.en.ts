@@ -98,6 +98,7 @@ export const planHeat = {
   restCosts: (stops: string) => `costs ${stops} stop of fade and time`,
   costUnknown: 'what it costs is unknown: state the evening',
   leftOut: 'Left out: it costs more than it wins.',
+  endsEarly: 'Ends at the longest rest, and is still outside of the limit.',
   limitIs: (ratio: string) => `limit ${ratio} × rested`,
 
   /* The timeline. */

@@ -34,7 +34,8 @@ function RestLine({ view, rest }: { readonly view: PlanView; readonly rest: Plan
   const frame = view.prepared.frames.find(({ key }) => key === rest.key);
   const rig = view.rig(rest.rig);
   if (!frame) return null;
-  const enough = rest.range.usual !== null;
+  const { usual } = rest.range;
+  const enough = usual !== null;
   return (
     <li>
       <span>
@@ -46,6 +47,7 @@ function RestLine({ view, rest }: { readonly view: PlanView; readonly rest: Plan
           <span class="rest-time">{restTime(words, rest)}</span>
           <span class="hint">{worthWords(words, rest)}.</span>
           {!rest.isProposed && <span>{say.leftOut}</span>}
+          {rest.isProposed && usual > rest.rest.s + 1 && <span>{say.endsEarly}</span>}
         </>
       ) : (
         <span>{say.neverEnough}</span>
