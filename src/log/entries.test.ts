@@ -91,6 +91,15 @@ describe('a filter', () => {
       .filter((entry) => isWanted(entry, { ...EVERYTHING, ...wish }))
       .map((entry: LogEntry) => (entry.kind === 'frame' ? entry.frame.planned.key : entry.kind));
 
+  it('shows when a body was switched off, by its rig', () => {
+    const off = new Evening(twoSets()).setUp().shoot().tap({ tap: 'powered-off', rig: B }).shoot();
+    const told = entries(off);
+    expect(told.map(({ kind }) => kind)).toEqual(['frame', 'switched-off', 'frame']);
+    const shown = (rig: typeof A) =>
+      told.filter((entry) => isWanted(entry, { ...EVERYTHING, rig }));
+    expect(shown(B).map(({ kind }) => kind)).toEqual(['switched-off', 'frame']);
+    expect(shown(A).map(({ kind }) => kind)).toEqual(['frame']);
+  });
   it('that asks for nothing leaves nothing out', () => {
     expect(wanted({})).toHaveLength(5);
   });

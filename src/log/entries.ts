@@ -27,7 +27,7 @@ export type LogEntry = { readonly at: Instant } & (
   /** A set followed the light. */
   | { readonly kind: 'rematched'; readonly rematched: Rematched }
   | { readonly kind: 'rest-skipped'; readonly rest: SkippedRest }
-  | { readonly kind: 'battery-changed'; readonly rig: RigId }
+  | { readonly kind: 'battery-changed' | 'switched-off'; readonly rig: RigId }
 );
 
 /**
@@ -49,6 +49,9 @@ export function entriesOf(state: RunState, frames: readonly LogFrame[]): readonl
     ),
     state.restsSkipped.map((rest): LogEntry => ({ kind: 'rest-skipped', at: rest.at, rest })),
     state.batteries.map(({ rig, at }): LogEntry => ({ kind: 'battery-changed', at, rig })),
+    state.acts.flatMap(({ what, rig, at }): LogEntry[] =>
+      what === 'switched-off' ? [{ kind: what, at, rig }] : [],
+    ),
   ]);
 }
 
@@ -117,6 +120,7 @@ export function isWanted(entry: LogEntry, { rig, set, only }: Wanted): boolean {
     case 'rest-skipped':
       return only === 'all' && set === null && (rig === null || entry.rest.rig === rig);
     case 'battery-changed':
+    case 'switched-off':
       return only === 'all' && set === null && (rig === null || entry.rig === rig);
     case 'reading':
     case 'note':

@@ -29,6 +29,10 @@ export type Framing = 'width' | 'height' | 'diagonal' | 'pixels-per-degree';
  */
 export type SetKind = 'light' | 'capped-dark' | 'flat' | 'capped-series';
 
+/** Whether its frames are shot under the cap, so that no light and no pair is to be judged. */
+export const isCapped = (kind: SetKind | undefined): boolean =>
+  kind === 'capped-dark' || kind === 'capped-series';
+
 /** One line of the shot list: the frames of one intent. */
 export interface PlanSet {
   readonly id: SetId;

@@ -70,6 +70,7 @@ export const log = {
   },
   bulb: (time: string) => `Bulb ${time}`,
   notRecorded: 'not recorded yet',
+  capped: 'capped dark',
   planned: (mark: string) => `planned ${mark}`,
   retake: (attempt: number) => `retake ${attempt - 1}`,
   discarded: 'discarded',
@@ -82,6 +83,7 @@ export const log = {
   rematched: (set: string) => `${set} followed the light:`,
   restSkipped: (left: string) => `Rest skipped, ${left} left`,
   battery: 'Battery changed',
+  switchedOff: 'Switched off',
   reading: 'Meter reading',
   ev: (figure: string) => `EV ${figure} at ISO 100`,
   cameOut: (thirds: number, stops: string) =>

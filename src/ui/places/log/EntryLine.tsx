@@ -77,6 +77,12 @@ export function EntryLine({ entry, state, current, onPress }: Props) {
           {log.battery}
         </Line>
       );
+    case 'switched-off':
+      return (
+        <Line at={entry.at} sign={sign(entry.rig)}>
+          {log.switchedOff}
+        </Line>
+      );
   }
 }
 

@@ -2,6 +2,7 @@ import { Fragment } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { EVERYTHING, isWanted, type LogEntry, type Wanted } from '../../../log/entries.ts';
 import type { SetId } from '../../../plan/ids.ts';
+import { isCapped } from '../../../plan/plan.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Disclosure } from '../../parts/Disclosure.tsx';
 import { EmptyHint } from '../../parts/EmptyHint.tsx';
@@ -42,7 +43,8 @@ export function OutingScreen({ log, access, detail }: Props) {
   const shown = entries.filter((entry) => isWanted(entry, wanted));
   const open = (...path: string[]) =>
     (detail.length > 0 ? navigation.replace : navigation.go)('log', outing, ...path);
-  const compared = plan.sets.filter(({ kind }) => kind !== 'capped-dark').length;
+  const compared = plan.sets.filter(({ kind }) => !isCapped(kind)).length;
+  const pairs = compared * Math.max(0, plan.rigs.length - 1);
   return (
     <Screen
       inner
@@ -54,12 +56,14 @@ export function OutingScreen({ log, access, detail }: Props) {
         <p role="status">{access === 'beginning' ? say.readingRest : spanWords(words, line)}</p>
         <Said log={log} access={access} />
         <div>
-          <Row
-            title={say.ledger}
-            note={say.ledgerInShort(compared * Math.max(0, plan.rigs.length - 1), compared)}
-            current={detail[0] === 'ledger'}
-            onPress={() => open('ledger')}
-          />
+          {compared > 0 && (
+            <Row
+              title={say.ledger}
+              note={say.ledgerInShort(pairs, compared)}
+              current={detail[0] === 'ledger'}
+              onPress={() => open('ledger')}
+            />
+          )}
           <Row
             title={say.export}
             note={

@@ -5,7 +5,7 @@ import type { Instant } from '../../../outing/instant.ts';
 import { HAND_TIMING_S, type OpenTime } from '../../../outing/openTime.ts';
 import type { TakenReading } from '../../../outing/state.ts';
 import type { SetId } from '../../../plan/ids.ts';
-import type { Plan } from '../../../plan/plan.ts';
+import { isCapped, type Plan } from '../../../plan/plan.ts';
 import type { Seconds } from '../../../science/units.ts';
 import type { Words } from '../../words/words.ts';
 
@@ -78,6 +78,7 @@ export function remarks(words: Words, frame: LogFrame): readonly string[] {
   const { log, outing } = words;
   const planned = marksOf(words, frame.planned.settings);
   return [
+    ...(isCapped(frame.set?.kind) ? [log.capped] : []),
     ...changedDials(frame).map((dial) => log.planned(planned[dial])),
     ...(frame.attempt > 1 ? [log.retake(frame.attempt)] : []),
     ...(frame.settings === null

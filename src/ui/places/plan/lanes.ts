@@ -2,7 +2,7 @@ import type { RigId } from '../../../gear/ids.ts';
 import { forecastAt, nineInTen } from '../../../light/forecast.ts';
 import type { Scene } from '../../../light/scene.ts';
 import type { FrameKey, SetId } from '../../../plan/ids.ts';
-import type { Plan, SetKind } from '../../../plan/plan.ts';
+import { isCapped, type Plan, type SetKind } from '../../../plan/plan.ts';
 import type { Prepared } from '../../../plan/prepare.ts';
 import {
   type Ev,
@@ -21,9 +21,6 @@ export interface LaneAct {
   /** Of an exposure and of the body's dark frame after it. */
   readonly frame: FrameKey | null;
 }
-
-const isCapped = (kind: SetKind | undefined): boolean =>
-  kind === 'capped-dark' || kind === 'capped-series';
 
 /** Everything that is drawn in the lanes, in order of time. */
 export function laneActs(
