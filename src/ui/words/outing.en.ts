@@ -106,6 +106,7 @@ export const outing = {
   repeatOf: (repeat: number, of: number) => `repeat ${repeat}/${of}`,
   retake: 'retake',
   cappedDark: 'Capped dark: put the cap on. Same ISO and time.',
+  cappedSeries: 'Capped series: cap on, viewfinder covered, screen off.',
   flat: 'Flat: the evenly lit wall fills the frame.',
   framesLeft: (count: number) => `${count} left`,
   next: 'Next',
@@ -210,6 +211,10 @@ export const outing = {
     left: 'left',
     rule: (owed: string) =>
       `Rule of thumb: ${owed} after this exposure. Swaps count. Common practice, no source.`,
+    off: (rig: string) => `${rig}: switch off and wait`,
+    asked: (owed: string) =>
+      `The set asks for ${owed} from the end of the last frame. Switch on when it is over.`,
+    isOff: 'It is switched off',
     skip: 'Skip the rest',
     ready: (rig: string, time: string) => `${rig} may shoot in ${time}`,
   },

@@ -1,32 +1,65 @@
+import { assemble } from '../../../gear/rig.ts';
+import type { Resting } from '../../../outing/rest.ts';
 import type { Step } from '../../../outing/step.ts';
-import { duration } from '../../../science/units.ts';
+import { duration, type Seconds, type Stops } from '../../../science/units.ts';
 import { Button } from '../../parts/Button.tsx';
-import { useWords } from '../../words/words.ts';
+import { useWords, type Words } from '../../words/words.ts';
+import { thenWords } from './RestReminder.tsx';
 import { rigText } from './RigName.tsx';
 import { StepFrame } from './StepFrame.tsx';
 import { Count } from './Timer.tsx';
 import { useRun } from './useRun.ts';
 
-/** A sensor cools: a suggestion by the rule of thumb, which can be skipped. */
+/** A sensor cools: why, what it wins and what it costs. It can be skipped. */
 export function RestStep({ step }: { readonly step: Extract<Step, { kind: 'rest' }> }) {
   const { state, tap } = useRun();
-  const { outing: words, format } = useWords();
-  const { rig, leftS, owedS } = step.resting;
+  const words = useWords();
+  const { outing, format } = words;
+  const { resting } = step;
+  const { rig, leftS, owedS, mode, why } = resting;
+  const then = thenWords(words, resting, (of) => assemble(state.gear, of)?.rig.letter ?? '');
   return (
     <StepFrame
-      title={words.step.rest}
+      title={outing.step.rest}
       frame={step.next}
       act={
         <Button rank="act" onPress={() => void tap({ tap: 'skip-rest', rig })}>
-          {words.rest.skip}
+          {outing.rest.skip}
         </Button>
       }
     >
       <div class="timer">
         <Count text={format.duration(duration(Math.ceil(leftS)))} />
-        <p>{words.rest.ask(rigText(state.gear, rig))}</p>
+        <p>{outing.rest.ask[mode](rigText(state.gear, rig))}</p>
       </div>
-      <p>{words.rest.rule(format.duration(owedS))}</p>
+      <p>{outing.rest.why[why](format.duration(owedS))}</p>
+      <p>{worthWords(words, resting)}</p>
+      {then && <p>{outing.rest.standsThen(then)}</p>}
+      {why === 'limit' && resting.isSuggestion && <p>{rangeWords(words, resting)}</p>}
     </StepFrame>
+  );
+}
+
+/** What it wins and what it costs, each in its own unit, and then in one. */
+function worthWords({ outing, format }: Words, resting: Resting): string {
+  const { without, with: rested, fade, worth } = resting;
+  const fine = (stops: number): string => format.stopsFine(stops as Stops);
+  const wins = outing.rest.wins(fine(without), fine(rested));
+  if (fade === null || !worth) return `${wins} ${outing.rest.costUnknown}`;
+  const inLight = outing.rest.worth[worth.pays ? 'more' : 'less'](
+    format.number(worth.wins, 2),
+    format.number(worth.costs, 2),
+  );
+  return `${wins} ${outing.rest.costs(fine(fade))} ${inLight}`;
+}
+
+/** How long it would have to be over all that is known: a suggestion. */
+function rangeWords({ outing, format }: Words, { range }: Resting): string {
+  const written = (s: Seconds): string => format.duration(s);
+  if (!range || range.least === null) return outing.rest.suggestion(null);
+  return outing.rest.suggestion(
+    range.most === null
+      ? outing.rest.orNone(written(range.least))
+      : outing.heat.between(written(range.least), written(range.most)),
   );
 }

@@ -103,6 +103,7 @@ function Whereabouts({ frame, attempt }: WhereaboutsProps) {
       <p class="where">{parts.filter(Boolean).join(' · ')}</p>
       {desk.screenLock.value !== 'held' && <p class="where">{words.screenNotKept}</p>}
       {set.kind === 'capped-dark' && <p class="cap">{words.cappedDark}</p>}
+      {set.kind === 'capped-series' && <p class="cap">{words.cappedSeries}</p>}
       {set.kind === 'flat' && <p class="cap">{words.flat}</p>}
     </>
   );
