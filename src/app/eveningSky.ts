@@ -4,7 +4,7 @@ import { assumedScene, type Scene } from '../light/scene.ts';
 import type { Site } from '../light/site.ts';
 import { skyForOuting, skyOver } from '../light/skyOver.ts';
 import { movedSky, type SkyTable, type Stretch } from '../light/skyTable.ts';
-import { bestStart } from '../plan/light.ts';
+import { begunInLight } from '../plan/inLight.ts';
 import type { Plan } from '../plan/plan.ts';
 import { preparePlan } from '../plan/prepare.ts';
 import type { UtcMs } from '../science/units.ts';
@@ -41,9 +41,6 @@ export function outingSky(plan: Plan, gear: Gear, site: Site, now: UtcMs): SkyTa
   const planned = site.invented ? plannedEvening(plan, site) : null;
   if (!planned) return skyForOuting(site, now, plan.evening?.cloud ?? null);
   const { night, scene, side } = planned;
-  const startMs =
-    plan.evening?.startMs ??
-    bestStart(plan, preparePlan(plan, gear), scene, side)?.startMs ??
-    night.noonMs;
-  return movedSky(skyOver(site, startMs, night.nextNoonMs, night.sky.cloud), now);
+  const { startMs } = begunInLight(plan, gear, preparePlan(plan, gear), scene, side);
+  return movedSky(skyOver(site, startMs ?? night.noonMs, night.nextNoonMs, night.sky.cloud), now);
 }

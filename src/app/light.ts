@@ -13,7 +13,7 @@ import type { Scene } from '../light/scene.ts';
 import { SITE_DEFAULTS, type Site, type SiteId } from '../light/site.ts';
 import { type SkyTable, type Stretch, skyEnd, skyWithBefore } from '../light/skyTable.ts';
 import { parseZoneName, sameZone, type Zone } from '../light/zones.ts';
-import { bestStart } from '../plan/light.ts';
+import { begunInLight } from '../plan/inLight.ts';
 import type { SkyCondition } from '../science/cloud.ts';
 import type { Place } from '../science/place.ts';
 import { isRefusal } from '../science/refusal.ts';
@@ -222,13 +222,22 @@ export function createLightDesk(world: LightWorld): LightDesk {
     const { noonMs, lowestSun } = onClock.value.night;
     // At dawn the same exposures are right again; a list is meant for the evening.
     const side = { fromMs: noonMs, toMs: lowestSun.at };
-    const startMs =
-      plan.evening.startMs === null
-        ? (bestStart(plan, prepared, scene.value, side)?.startMs ?? null)
-        : later(plan.evening.startMs, movedMs.value / 1000);
+    const { startMs: stated } = plan.evening;
+    const onThisClock = {
+      ...plan.evening,
+      startMs: stated === null ? null : later(stated, movedMs.value / 1000),
+    };
+    const begun = begunInLight(
+      { ...plan, evening: onThisClock },
+      gear.gear.value,
+      prepared,
+      scene.value,
+      side,
+    );
+    const { startMs } = begun;
     if (startMs === null) return null;
     const letters = new Map(gear.gear.value.rigs.map(({ id, letter }) => [id, letter]));
-    const frames = prepared.timeline.frames.map(({ rig, startS, endS }) => ({
+    const frames = begun.prepared.timeline.frames.map(({ rig, startS, endS }) => ({
       letter: letters.get(rig) ?? '',
       fromMs: later(startMs, startS),
       toMs: later(startMs, endS),

@@ -193,19 +193,6 @@ test('a set is added like the last, or from the first rig where there is none', 
   expect(desk.addSet(none)).toBe(null);
 });
 
-test('each order is told with the passes it would have', () => {
-  const id = made();
-  const costs = new Map(desk.orders(id).map((cost) => [cost.order, cost]));
-  // A B B A three times: two swaps each, none between sets.
-  expect(costs.get('mirror')?.swaps).toBe(6);
-  expect(costs.get('rig-by-rig')?.swaps).toBe(1);
-  expect(costs.get('side-by-side')?.swaps).toBe(0);
-  expect(costs.get('double-mirror')?.swaps).toBe(15);
-  expect(costs.get('mirror')?.wallS).toBe(desk.prepared(id).value?.timeline.wallS);
-  desk.setOrder(id, 'double-mirror');
-  expect(setAt(id, 0).passes).toBe(4);
-});
-
 test('the copy of an invented plan is its owner’s own', () => {
   desk.put(practicePlan(), false);
   const id = PRACTICE_PLAN_ID;

@@ -3,18 +3,16 @@ import { positionsOf } from '../gear/positions.ts';
 import { type Fault, fault, isFault } from '../gear/read.ts';
 import { type Assembled, assemble } from '../gear/rig.ts';
 import type { Settings } from '../gear/settings.ts';
-import { addSet, changeOrder, changeRigs, changeSet, copySet, deleteSet } from '../plan/edit.ts';
+import { addSet, changeRigs, changeSet, copySet, deleteSet } from '../plan/edit.ts';
 import { heatSeries } from '../plan/heatSeries.ts';
 import type { PlanId, SetId } from '../plan/ids.ts';
 import { matchSettings } from '../plan/matching.ts';
 import { newPlan, newSet } from '../plan/newPlan.ts';
-import { swapCount } from '../plan/order.ts';
 import { readPlan } from '../plan/parse.ts';
-import { ORDERS, type OrderName, type Plan, type PlanSet } from '../plan/plan.ts';
-import { dialledIn, preparePlan } from '../plan/prepare.ts';
+import type { Plan, PlanSet } from '../plan/plan.ts';
+import { dialledIn } from '../plan/prepare.ts';
 import { type ReadyListName, readyList } from '../plan/readyLists.ts';
 import { isRefusal } from '../science/refusal.ts';
-import type { Seconds } from '../science/units.ts';
 import { madeOnce } from './desks.ts';
 import type { KeptGear } from './keptGear.ts';
 import type { KeptPlans } from './keptPlans.ts';
@@ -38,22 +36,12 @@ export interface NewSeries {
   readonly isoMark: string;
 }
 
-/** What one order of frames comes to. */
-export interface OrderCost {
-  readonly order: OrderName;
-  readonly swaps: number;
-  readonly wallS: Seconds;
-}
-
 /**
  * The plans and every act on them. An act shows at once and is written behind it; what cannot be
  * written is kept and said (`Saving`). An act that would make a plan absurd changes nothing and
  * returns the fault.
  */
 export interface PlanDesk {
-  /** What each order would come to, a set that keeps its own number of passes included. */
-  orders(id: PlanId): readonly OrderCost[];
-
   make(start: NewPlan): PlanId | Fault;
   /** The capped series of one rig's body, at the highest ISO that it is to be used at. */
   makeSeries(start: NewSeries): PlanId | Fault;
@@ -64,7 +52,6 @@ export interface PlanDesk {
   remove(id: PlanId): void;
 
   setRigs(id: PlanId, rigs: readonly RigId[]): Fault | null;
-  setOrder(id: PlanId, order: OrderName): Fault | null;
 
   /** A set like the last one, to be changed. Null where there is no rig to be set. */
   addSet(id: PlanId): SetId | Fault | null;
@@ -135,15 +122,6 @@ export function createPlanDesk({ plans: kept, gear: { gear }, undo, newId }: Pla
   };
 
   return {
-    orders(id) {
-      const plan = kept.plans.value.find((candidate) => candidate.id === id);
-      if (!plan) return [];
-      return ORDERS.map((order) => {
-        const { frames, timeline } = preparePlan(changeOrder(plan, order), gear.value);
-        return { order, swaps: swapCount(frames), wallS: timeline.wallS };
-      });
-    },
-
     make({ name, rigs, list }) {
       const plan = newPlan(newId() as PlanId, name, rigs);
       const assembled = rigs.flatMap((rig) => assemble(gear.peek(), rig) ?? []);
@@ -179,7 +157,6 @@ export function createPlanDesk({ plans: kept, gear: { gear }, undo, newId }: Pla
           ),
         };
       }),
-    setOrder: (id, order) => change(id, (plan) => changeOrder(plan, order)),
 
     addSet(id) {
       const { rigs, sets, order } = planOf(id);

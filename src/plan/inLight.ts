@@ -33,3 +33,23 @@ export function preparedInLight(
   const startMs = plan.evening?.startMs ?? bestStart(plan, prepared, scene, side)?.startMs;
   return startMs === undefined ? prepared : preparePlan(plan, gear, fadeFrom(scene, startMs));
 }
+
+/** A plan as it will be shot on its evening: worked out in its light, and when its first act begins. */
+export interface Begun {
+  readonly prepared: Prepared;
+  /** As stated, else as worked out; null if nobody can tell. */
+  readonly startMs: UtcMs | null;
+}
+
+/** When a plan begins, with its rests weighed by the fade from there on. */
+export function begunInLight(
+  plan: Plan,
+  gear: Gear,
+  prepared: Prepared,
+  scene: Scene,
+  side: Stretch,
+): Begun {
+  const weighed = preparedInLight(plan, gear, prepared, scene, side);
+  const startMs = plan.evening?.startMs ?? bestStart(plan, weighed, scene, side)?.startMs ?? null;
+  return { prepared: weighed, startMs };
+}
