@@ -1,65 +1,51 @@
-import { assemble } from '../../../gear/rig.ts';
-import type { Resting } from '../../../outing/rest.ts';
+import type { RigId } from '../../../gear/ids.ts';
+import type { RunState } from '../../../outing/state.ts';
 import type { Step } from '../../../outing/step.ts';
-import { duration, type Seconds, type Stops } from '../../../science/units.ts';
+import { kindOf } from '../../../outing/together.ts';
+import { duration } from '../../../science/units.ts';
 import { Button } from '../../parts/Button.tsx';
-import { useWords, type Words } from '../../words/words.ts';
-import { thenWords } from './RestReminder.tsx';
+import { useWords } from '../../words/words.ts';
 import { rigText } from './RigName.tsx';
 import { StepFrame } from './StepFrame.tsx';
 import { Count } from './Timer.tsx';
 import { useRun } from './useRun.ts';
 
-/** A sensor cools: why, what it wins and what it costs. It can be skipped. */
+/** A sensor cools, by the rule of thumb or as its set asks; it can be skipped. */
 export function RestStep({ step }: { readonly step: Extract<Step, { kind: 'rest' }> }) {
   const { state, tap } = useRun();
-  const words = useWords();
-  const { outing, format } = words;
-  const { resting } = step;
-  const { rig, leftS, owedS, mode, why } = resting;
-  const then = thenWords(words, resting, (of) => assemble(state.gear, of)?.rig.letter ?? '');
+  const { outing: words, format } = useWords();
+  const { rig, leftS, owedS, why } = step.resting;
+  // How a body cools is measured with it switched off; whether it was is said at a tap.
+  const isSeries = kindOf(state, step.next.set) === 'capped-series';
+  const name = rigText(state.gear, rig);
   return (
     <StepFrame
-      title={outing.step.rest}
+      title={words.step.rest}
       frame={step.next}
+      others={
+        isSeries &&
+        !isOff(state, rig) && (
+          <Button field onPress={() => void tap({ tap: 'powered-off', rig })}>
+            {words.rest.isOff}
+          </Button>
+        )
+      }
       act={
         <Button rank="act" onPress={() => void tap({ tap: 'skip-rest', rig })}>
-          {outing.rest.skip}
+          {words.rest.skip}
         </Button>
       }
     >
       <div class="timer">
         <Count text={format.duration(duration(Math.ceil(leftS)))} />
-        <p>{outing.rest.ask[mode](rigText(state.gear, rig))}</p>
+        <p>{isSeries ? words.rest.off(name) : words.rest.ask(name)}</p>
       </div>
-      <p>{outing.rest.why[why](format.duration(owedS))}</p>
-      <p>{worthWords(words, resting)}</p>
-      {then && <p>{outing.rest.standsThen(then)}</p>}
-      {why === 'limit' && resting.isSuggestion && <p>{rangeWords(words, resting)}</p>}
+      <p>{words.rest[why === 'asked' ? 'asked' : 'rule'](format.duration(owedS))}</p>
     </StepFrame>
   );
 }
 
-/** What it wins and what it costs, each in its own unit, and then in one. */
-function worthWords({ outing, format }: Words, resting: Resting): string {
-  const { without, with: rested, fade, worth } = resting;
-  const fine = (stops: number): string => format.stopsFine(stops as Stops);
-  const wins = outing.rest.wins(fine(without), fine(rested));
-  if (fade === null || !worth) return `${wins} ${outing.rest.costUnknown}`;
-  const inLight = outing.rest.worth[worth.pays ? 'more' : 'less'](
-    format.number(worth.wins, 2),
-    format.number(worth.costs, 2),
-  );
-  return `${wins} ${outing.rest.costs(fine(fade))} ${inLight}`;
-}
-
-/** How long it would have to be over all that is known: a suggestion. */
-function rangeWords({ outing, format }: Words, { range }: Resting): string {
-  const written = (s: Seconds): string => format.duration(s);
-  if (!range || range.least === null) return outing.rest.suggestion(null);
-  return outing.rest.suggestion(
-    range.most === null
-      ? outing.rest.orNone(written(range.least))
-      : outing.heat.between(written(range.least), written(range.most)),
-  );
-}
+/** Whether a rig was said to be switched off since its last exposure. */
+const isOff = ({ acts }: RunState, of: RigId): boolean =>
+  acts.findLast(({ rig, what }) => rig === of && (what === 'exposed' || what === 'switched-off'))
+    ?.what === 'switched-off';
