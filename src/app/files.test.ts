@@ -2,6 +2,7 @@ import { computed, signal } from '@preact/signals';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { FakeClock } from '../../test/contract/fakes/clock.ts';
 import { countingIds } from '../../test/contract/fakes/ids.ts';
+import { onlyWindow } from '../../test/contract/fakes/locks.ts';
 import { Evening, planOf, twoSets } from '../../test/evenings/evening.ts';
 import { browserShare, type ShareParts } from '../device/share.ts';
 import { readCsv } from '../exchange/readCsv.ts';
@@ -80,18 +81,13 @@ class Phone {
         this.journal.value = null;
       },
     };
-    const locks = {
-      claim: async () => 'owner' as const,
-      release: () => undefined,
-      takeOver: async () => 'owner' as const,
-    };
     const writer = name as WriterId;
     this.log = createLogDesk({
       store,
       writer,
       clock,
       newId: this.ids.make,
-      locks,
+      locks: onlyWindow,
       run,
       version: 'one',
     });

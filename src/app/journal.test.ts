@@ -8,6 +8,8 @@ import { openJournal } from './journal.ts';
 /** A disk whose writes complete, or fail, only when the test says so. */
 class SlowDisk {
   readonly written: OutingEvent[] = [];
+  /** What lies here before, and what another window wrote. */
+  readonly others: OutingEvent[] = [];
   readonly taps: (readonly OutingEvent[])[] = [];
   private readonly waiting: { complete: () => void; fail: (fault: StoreFault) => void }[] = [];
 
@@ -22,6 +24,10 @@ class SlowDisk {
         fail: reject,
       });
     });
+  }
+
+  async events(): Promise<readonly OutingEvent[]> {
+    return [...this.others, ...this.written];
   }
 
   async complete(): Promise<void> {
@@ -41,6 +47,8 @@ const settle = () => new Promise((done) => setTimeout(done, 0));
 
 function open(evening = new Evening(twoSets()).setUp()) {
   const disk = new SlowDisk();
+  disk.others.push(...evening.events);
+  const may = { write: true };
   let ids = 0;
   const journal = openJournal(evening.outing, evening.events, {
     store: disk,
@@ -50,8 +58,9 @@ function open(evening = new Evening(twoSets()).setUp()) {
       ids += 1;
       return `new-${ids}` as EventId;
     },
+    mayWrite: () => may.write,
   });
-  return { disk, journal, evening };
+  return { disk, journal, evening, may };
 }
 
 const note = (text: string) => ({ tap: 'note', text, made: null }) as const;
@@ -150,12 +159,106 @@ describe('a disk that refuses', () => {
   it('does not swallow what is our own mistake', async () => {
     const { journal } = open();
     const broken = openJournal(journal.outing, journal.events.value, {
-      store: { append: () => Promise.reject(new TypeError('ours')) },
+      store: { append: () => Promise.reject(new TypeError('ours')), events: async () => [] },
       writer: 'phone' as WriterId,
       now: () => new Evening(twoSets()).now(),
       newId: () => 'x' as EventId,
     });
     await expect(broken.tap(note('one'))).rejects.toThrow('ours');
+  });
+});
+
+/** An event that another window of this phone wrote at the next place. */
+function foreign({ events }: Evening, text: string, further = 1): OutingEvent {
+  const last = events.at(-1);
+  if (!last) throw new Error('the evening is empty');
+  return {
+    ...last,
+    id: `other-${text}` as EventId,
+    seq: last.seq + further,
+    kind: 'noted',
+    data: { text, made: null },
+  };
+}
+
+const texts = (events: readonly OutingEvent[]): string[] =>
+  events.flatMap((event) => (event.kind === 'noted' ? [event.data.text] : []));
+
+describe('two windows', () => {
+  it('a tap whose place is taken by another window stands after it; the journal never forks', async () => {
+    const { disk, journal, evening } = open();
+    disk.others.push(foreign(evening, 'theirs'));
+    const served = journal.tap(note('ours'));
+    await disk.fail('refused');
+    await disk.complete();
+    expect(await served).toEqual({ how: 'recorded' });
+    expect(texts(journal.events.value)).toEqual(['theirs', 'ours']);
+    const seqs = journal.events.value.map(({ seq }) => seq);
+    expect(seqs).toEqual(seqs.map((_, at) => at + 1));
+    expect(disk.written.map(({ seq }) => seq)).toEqual([evening.events.length + 2]);
+    expect(journal.unsaved.value).toEqual([]);
+  });
+
+  it('so do taps that were held in memory, in their order', async () => {
+    const { disk, journal, evening } = open();
+    const first = journal.tap(note('one'));
+    await disk.fail('full');
+    await first;
+    disk.others.push(foreign(evening, 'theirs'), foreign(evening, 'theirs too', 2));
+    const second = journal.tap(note('two'));
+    await disk.fail('refused');
+    await disk.complete();
+    await disk.complete();
+    expect(await second).toEqual({ how: 'recorded' });
+    expect(texts(journal.events.value)).toEqual(['theirs', 'theirs too', 'one', 'two']);
+    expect(journal.unsaved.value).toEqual([]);
+  });
+
+  it('a refusal that no other window explains stays one, and nothing is tried without end', async () => {
+    const { disk, journal } = open();
+    const served = journal.tap(note('ours'));
+    await disk.fail('refused');
+    expect(await served).toMatchObject({ how: 'not-saved', fault: { kind: 'refused' } });
+    expect(disk.taps).toHaveLength(1);
+    expect(texts(journal.unsaved.value)).toEqual(['ours']);
+  });
+
+  it('a window that has lost the outing writes nothing more, not even what it still holds', async () => {
+    const { disk, journal, may } = open();
+    const first = journal.tap(note('one'));
+    await disk.fail('full');
+    await first;
+    may.write = false;
+    expect(await journal.retry()).toMatchObject({ how: 'not-saved', fault: { kind: 'refused' } });
+    expect(await journal.tap(note('two'))).toMatchObject({ how: 'not-saved' });
+    expect(disk.taps).toHaveLength(1);
+    expect(texts(journal.unsaved.value)).toEqual(['one', 'two']);
+  });
+
+  it('a window that watches takes in what was written, and nothing twice', async () => {
+    const { disk, journal, evening } = open();
+    disk.others.push(foreign(evening, 'theirs'));
+    await journal.refresh();
+    await journal.refresh();
+    expect(texts(journal.events.value)).toEqual(['theirs']);
+    expect(journal.events.value).toHaveLength(evening.events.length + 1);
+  });
+
+  it('no screen ever sees a tap twice while it goes from memory to disk', async () => {
+    const { disk, journal } = open();
+    const seen: number[] = [];
+    const stop = journal.events.subscribe((events) => {
+      seen.push(events.length - new Set(events.map(({ id }) => id)).size);
+    });
+    const first = journal.tap(note('one'));
+    await disk.fail('full');
+    await first;
+    const again = journal.retry();
+    await disk.complete();
+    await again;
+    stop();
+    expect(seen.length).toBeGreaterThan(2);
+    expect(new Set(seen)).toEqual(new Set([0]));
   });
 });
 

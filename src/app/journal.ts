@@ -1,4 +1,4 @@
-import { computed, type ReadonlySignal, signal } from '@preact/signals';
+import { batch, computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { Draft, OutingEvent } from '../outing/events.ts';
 import { fold } from '../outing/fold.ts';
 import type { EventId, OutingId, WriterId } from '../outing/ids.ts';
@@ -21,10 +21,12 @@ export type Served =
 
 /** What a journal needs of the world. */
 export interface JournalWorld {
-  readonly store: Pick<Store, 'append'>;
+  readonly store: Pick<Store, 'append' | 'events'>;
   readonly writer: WriterId;
   readonly now: () => Instant;
   readonly newId: () => EventId;
+  /** False from the moment on at which another window has the outing; absent = never. */
+  readonly mayWrite?: () => boolean;
 }
 
 /**
@@ -47,8 +49,14 @@ export interface Journal {
   readonly undoable: ReadonlySignal<readonly OutingEvent[]>;
   tap(tap: Tap): Promise<Served>;
   undo(): Promise<Served>;
-  /** Tries to bring what is held in memory to disk. */
+  /** Tries to bring what is held in memory to disk; waits for every tap before. */
   retry(): Promise<Served>;
+  /**
+   * Takes in what another window has written.
+   *
+   * @throws StoreFault if the disk cannot be read.
+   */
+  refresh(): Promise<void>;
 }
 
 /**
@@ -80,17 +88,40 @@ export function openJournal(
     return flush([...held.peek(), seal(drafts, at, place)]);
   };
 
+  /** Events on the disk that are not known here: another window's, before it lost the outing. */
+  const unknown = async (): Promise<readonly OutingEvent[]> => {
+    const known = new Set(events.peek().map(({ id }) => id));
+    return (await world.store.events(outing)).filter(({ id }) => !known.has(id));
+  };
+  const takeIn = (found: readonly OutingEvent[]): void => {
+    if (found.length > 0) saved.value = inOrder([...saved.peek(), ...found]);
+  };
+
   // Taps go to disk one transaction each and in their order, so that what was
   // held back by a full disk is never overtaken by what came after it.
   const flush = async (taps: readonly (readonly OutingEvent[])[]): Promise<Served> => {
     writing.value = true;
+    // What is held comes first in it.
     let waiting = taps;
     try {
-      for (const tap of taps) {
-        await world.store.append(tap);
-        saved.value = [...saved.peek(), ...tap];
-        waiting = waiting.slice(1);
-        held.value = held.peek().filter((other) => other !== tap);
+      for (let [tap] = waiting; tap; [tap] = waiting) {
+        if (world.mayWrite?.() === false) throw RUNS_ELSEWHERE;
+        const overtaken = await append(tap);
+        if (overtaken.length > 0) {
+          const now = [...saved.peek(), ...overtaken];
+          waiting = renumbered(waiting, nextSeq(now, world.writer));
+          batch(() => {
+            takeIn(overtaken);
+            held.value = waiting.slice(0, held.peek().length);
+          });
+        } else {
+          const written = tap;
+          waiting = waiting.slice(1);
+          batch(() => {
+            saved.value = [...saved.peek(), ...written];
+            held.value = held.peek().slice(1);
+          });
+        }
       }
       fault.value = null;
       return { how: 'recorded' };
@@ -104,10 +135,26 @@ export function openJournal(
     }
   };
 
+  /**
+   * Brings a tap to disk.
+   *
+   * @returns what has its place there already: then it was not written. Empty = it was.
+   */
+  const append = async (tap: readonly OutingEvent[]): Promise<readonly OutingEvent[]> => {
+    try {
+      await world.store.append(tap);
+      return [];
+    } catch (caught) {
+      const found = faultOf(caught).kind === 'refused' ? await unknown() : [];
+      if (found.length === 0) throw caught;
+      return found;
+    }
+  };
+
   // A tap that comes while another is being written waits for it and is judged
   // by the state that it leaves: none is lost, and none is taken for another.
   let turn: Promise<unknown> = Promise.resolve();
-  const inTurn = (serve: () => Promise<Served>): Promise<Served> => {
+  const inTurn = <T>(serve: () => Promise<T>): Promise<T> => {
     const served = turn.then(serve, serve);
     turn = served;
     return served;
@@ -143,11 +190,25 @@ export function openJournal(
     retry() {
       return inTurn(() => flush(held.peek()));
     },
+    refresh() {
+      return inTurn(async () => takeIn(await unknown()));
+    },
   };
 }
 
+const RUNS_ELSEWHERE: StoreFault = { kind: 'refused', detail: 'another window has the outing' };
+
+/** The same taps, with the first number that is free. */
+function renumbered(
+  taps: readonly (readonly OutingEvent[])[],
+  first: number,
+): readonly (readonly OutingEvent[])[] {
+  let seq = first;
+  return taps.map((tap) => tap.map((event) => ({ ...event, seq: seq++ })));
+}
+
 /** The store promises to reject with a fault and nothing else; anything else is our own mistake. */
-function faultOf(caught: unknown): StoreFault {
+export function faultOf(caught: unknown): StoreFault {
   if (typeof caught === 'object' && caught !== null && 'kind' in caught && 'detail' in caught) {
     return caught as StoreFault;
   }

@@ -139,7 +139,7 @@ export function createLogDesk({
   readonly writer: WriterId;
   readonly clock: Clock;
   readonly newId: () => string;
-  readonly locks: OutingLocks;
+  readonly locks: Pick<OutingLocks, 'claim' | 'release'>;
   readonly run: Pick<RunDesk, 'journal' | 'state' | 'ownership' | 'underWay' | 'open' | 'leave'>;
   /** Of the app: another one may fold a journal differently. */
   readonly version: string;

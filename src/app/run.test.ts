@@ -1,4 +1,5 @@
 import { describe, expect, it, vi } from 'vitest';
+import { onlyWindow } from '../../test/contract/fakes/locks.ts';
 import { PRACTICE_GEAR } from '../gear/practice.ts';
 import { PRACTICE_SITE } from '../light/practice.ts';
 import { assumedScene } from '../light/scene.ts';
@@ -78,11 +79,7 @@ class Phone {
         },
         onChange: () => () => undefined,
       },
-      locks: {
-        claim: async () => 'owner',
-        release: () => undefined,
-        takeOver: async () => 'owner',
-      },
+      locks: onlyWindow,
       cues: {
         sound: 'ready',
         onSound: () => () => undefined,

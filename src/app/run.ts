@@ -8,6 +8,7 @@ import type { Gear } from '../gear/rig.ts';
 import type { Site } from '../light/site.ts';
 import type { SkyTable } from '../light/skyTable.ts';
 import type { Draft, OutingEvent } from '../outing/events.ts';
+import { fold } from '../outing/fold.ts';
 import type { EventId, OutingId, WriterId } from '../outing/ids.ts';
 import type { Instant } from '../outing/instant.ts';
 import type { Tap } from '../outing/next.ts';
@@ -21,7 +22,7 @@ import { stopsStart } from '../plan/problems.ts';
 import type { UtcMs } from '../science/units.ts';
 import type { OutingSummary, Store, StoreFault } from '../store/contract.ts';
 import { tellExposures } from './exposureCues.ts';
-import { type Journal, openJournal, type Served } from './journal.ts';
+import { faultOf, type Journal, openJournal, type Served } from './journal.ts';
 import { createRunLight, type RunLight } from './runLight.ts';
 
 /** What running an outing needs of the world. */
@@ -39,6 +40,24 @@ export interface RunWorld {
   /** The sky over a site from now on. Comes with a part that loads later, so that it may fail. */
   readonly skyOver: (plan: Plan, gear: Gear, site: Site, now: UtcMs) => Promise<SkyTable>;
 }
+
+/** Where an outing stands that two windows want, as each of them says it. */
+export type HandOver =
+  | 'none'
+  /** This window has asked and waits. */
+  | 'asking'
+  /** It was given up for this window. */
+  | 'taken'
+  /** The other one did not answer, and it was taken all the same. */
+  | 'stolen'
+  /** The other one holds what is not saved, and keeps it. */
+  | 'kept'
+  /** It was this window's, but what the other one wrote cannot be read: given back. */
+  | 'unread'
+  /** This window was asked and has given it up. */
+  | 'given'
+  /** This window did not answer, and it was taken from it. */
+  | 'lost';
 
 export type Started =
   | { readonly how: 'started' }
@@ -59,6 +78,7 @@ export interface RunDesk {
   readonly now: ReadonlySignal<Instant>;
   readonly screenLock: ReadonlySignal<ScreenLock>;
   readonly ownership: ReadonlySignal<Ownership>;
+  readonly handOver: ReadonlySignal<HandOver>;
   /** True from a start-up that found an outing under way until the next tap. */
   readonly cameBack: ReadonlySignal<boolean>;
   /**
@@ -85,6 +105,13 @@ export interface RunDesk {
   /** Serves a tap: unlocks sound, which browsers allow only then. */
   tap(tap: Tap): Promise<Served>;
   undo(): Promise<Served>;
+  /** Tries to bring what is held in memory to disk. */
+  saveAgain(): Promise<Served>;
+  /**
+   * Takes the outing in hand over from the window that has it: that one finishes its write and gives
+   * it up, or it is taken from it if it does not answer. `handOver` says what came of it.
+   */
+  takeOver(): Promise<void>;
   /** Lets a cue be heard or felt beforehand. */
   tryCue(channel: CueChannel): Promise<'done' | 'needs-tap' | 'unsupported'>;
 }
@@ -96,6 +123,9 @@ export function createRunDesk(world: RunWorld): RunDesk {
   const journal = signal<Journal | null>(null);
   const now = signal(world.clock.now() as Instant);
   const ownership = signal<Ownership>('owner');
+  const handOver = signal<HandOver>('none');
+  /** Another window has asked: no further tap is taken while the last ones are written. */
+  let giving = false;
   const screenLock = signal<ScreenLock>(world.wakeLock.state);
   const cameBack = signal(false);
   const savedAgain = signal<number | null>(null);
@@ -141,10 +171,52 @@ export function createRunDesk(world: RunWorld): RunDesk {
 
   const take = async (outing: OutingId, events: readonly OutingEvent[]): Promise<void> => {
     ownership.value = await world.locks.claim(outing);
+    handOver.value = 'none';
     look();
     const { store, writer } = world;
-    journal.value = openJournal(outing, events, { store, writer, now: look, newId });
+    const mayWrite = () => ownership.peek() !== 'elsewhere';
+    journal.value = openJournal(outing, events, { store, writer, now: look, newId, mayWrite });
   };
+
+  /** The journal of this outing, if it is the one in hand. */
+  const inHand = (outing: string): Journal | null => {
+    const mine = journal.peek();
+    return mine?.outing === outing ? mine : null;
+  };
+  world.locks.onAsked(async (outing) => {
+    const mine = inHand(outing);
+    if (!mine || ownership.peek() !== 'owner') return false;
+    giving = true;
+    try {
+      // Waits for every tap that was made before.
+      if ((await mine.retry()).how !== 'recorded') return false;
+      ownership.value = 'elsewhere';
+      handOver.value = 'given';
+      return true;
+    } finally {
+      giving = false;
+    }
+  });
+  world.locks.onStolen((outing) => {
+    if (!inHand(outing)) return;
+    ownership.value = 'elsewhere';
+    handOver.value = 'lost';
+  });
+  world.locks.onWritten((outing) => {
+    const mine = inHand(outing);
+    // A disk that cannot be read now is read at the next word; whoever takes over is told.
+    const later = () => undefined;
+    if (mine && ownership.peek() !== 'owner') mine.refresh().catch(later);
+    if (journal.peek() === null) begunElsewhere().catch(later);
+  });
+  effect(() => {
+    const mine = journal.value;
+    if (mine && mine.events.value.length > 0 && ownership.peek() !== 'elsewhere')
+      world.locks.tellWritten(mine.outing);
+  });
+
+  /** Takes the outing in hand that is under way on this device, perhaps in another window. */
+  const begunElsewhere = async (): Promise<void> => desk.resume(await world.store.outings());
 
   /** A start waits for nothing that it can do without: null if the sky does not come. */
   const skyInTime = (plan: Plan, gear: Gear, site: Site): Promise<SkyTable | null> =>
@@ -158,7 +230,8 @@ export function createRunDesk(world: RunWorld): RunDesk {
   let starting = false;
 
   /** Two windows never write one outing: the other one's taps would take our numbers. */
-  const writable = (): Journal | null => (ownership.peek() === 'elsewhere' ? null : journal.peek());
+  const writable = (): Journal | null =>
+    ownership.peek() === 'elsewhere' || giving ? null : journal.peek();
 
   const served = (answer: Served): Served => {
     look();
@@ -175,6 +248,7 @@ export function createRunDesk(world: RunWorld): RunDesk {
     now,
     screenLock,
     ownership,
+    handOver,
     cameBack,
     savedAgain,
     mustReload,
@@ -184,9 +258,9 @@ export function createRunDesk(world: RunWorld): RunDesk {
       for (const { outing } of outings.toSorted((a, b) => b.firstWallMs - a.firstWallMs)) {
         const events = await world.store.events(outing);
         if (!events.some(isStartOf(world.writer))) continue;
+        if (fold(events)?.phase === 'ended') return;
         await take(outing, events);
-        if (state.peek()?.phase === 'ended') desk.leave();
-        else cameBack.value = true;
+        cameBack.value = true;
         return;
       }
     },
@@ -198,17 +272,20 @@ export function createRunDesk(world: RunWorld): RunDesk {
       const outing = world.newId() as OutingId;
       const site = world.siteOf(plan);
       try {
+        // Another window may have begun one since this one looked.
+        await begunElsewhere();
+        if (underWay.peek()) return { how: 'another-runs' };
         const sky = site && (await skyInTime(plan, gear, site));
         const data = { plan, gear: gearOf(plan, gear), frames, site, sky };
         const draft: Draft = { id: newId(), kind: 'outing-started', data };
         const place = { outing, writer: world.writer, seq: 1 };
-        const fault = await world.store.append(seal([draft], look(), place)).then(
-          () => null,
-          (cause: unknown) => cause as StoreFault,
-        );
-        if (fault) return { how: 'not-saved', fault };
-        await take(outing, await world.store.events(outing));
+        const begun = seal([draft], look(), place);
+        await world.store.append(begun);
+        // Not read back: it is on the disk, and a disk that answers no more does not unmake it.
+        await take(outing, begun);
         return { how: 'started' };
+      } catch (cause) {
+        return { how: 'not-saved', fault: faultOf(cause) };
       } finally {
         starting = false;
       }
@@ -227,6 +304,32 @@ export function createRunDesk(world: RunWorld): RunDesk {
     },
     async undo() {
       return served(await (writable()?.undo() ?? NOT_HERE));
+    },
+    async saveAgain() {
+      return served(await (writable()?.retry() ?? NOT_HERE));
+    },
+    async takeOver() {
+      const mine = journal.peek();
+      if (!mine || ownership.peek() !== 'elsewhere' || handOver.peek() === 'asking') return;
+      handOver.value = 'asking';
+      const asked = await world.locks.ask(mine.outing);
+      const silent = asked === 'silent';
+      const got = silent ? await world.locks.steal(mine.outing) : asked;
+      if (got !== 'owner') {
+        handOver.value = 'kept';
+        return;
+      }
+      try {
+        await mine.refresh();
+      } catch {
+        world.locks.release(mine.outing);
+        handOver.value = 'unread';
+        return;
+      }
+      ownership.value = 'owner';
+      handOver.value = silent ? 'stolen' : 'taken';
+      cameBack.value = true;
+      look();
     },
     tryCue: (channel) => world.cues.try(channel, ''),
   };

@@ -2,7 +2,7 @@ import { systemClock } from './clock.ts';
 import { createCues } from './cues.ts';
 import type { Device } from './device.ts';
 import { randomIds } from './ids.ts';
-import { browserLocks } from './locks.ts';
+import { browserLocks, windowTalk } from './locks.ts';
 import { watchPage } from './page.ts';
 import { browserPersistence } from './persistence.ts';
 import { readPlatform } from './platform.ts';
@@ -68,7 +68,7 @@ export function browserDevice<Session extends string>(
       download: platform.downloads ? downloadIn(document) : null,
     }),
     persistence: browserPersistence(there.navigator.storage),
-    locks: browserLocks(there.navigator.locks),
+    locks: browserLocks(there.navigator.locks, windowTalk()),
     geolocation: there.navigator.geolocation,
     platform,
     setPageTheme: (theme) => setPageTheme(document, theme),

@@ -169,7 +169,7 @@ describe('two windows', () => {
     expect(await claim(second)).toBe('owner');
     expect(await claim(phone.window)).toBe('elsewhere');
     const taking = phone.window.evaluate(
-      () => globalThis.contracts.locks.takeOver('outing-1', new AbortController().signal),
+      () => globalThis.contracts.locks.ask('outing-1'),
       null,
     );
     await second.close();

@@ -8,8 +8,6 @@ export type TwoWindows = () => {
   readonly outing: string;
 };
 
-const never = new AbortController().signal;
-
 /** Who may write an outing. */
 export const locksCases: readonly Case<TwoWindows>[] = [
   {
@@ -19,7 +17,7 @@ export const locksCases: readonly Case<TwoWindows>[] = [
       same(await one.claim(outing), 'owner', 'first');
       same(await other.claim(outing), 'elsewhere', 'second');
       same(await one.claim(outing), 'owner', 'first again');
-      same(await one.takeOver(outing, never), 'owner', 'first, without a wait');
+      same(await one.ask(outing), 'owner', 'first, without a question');
     },
   },
   {
@@ -47,33 +45,75 @@ export const locksCases: readonly Case<TwoWindows>[] = [
     },
   },
   {
-    name: 'a window that waits gets the outing when it is given up',
+    name: 'a window that is asked finishes first and gives the outing up',
     async run(two) {
       const { one, other, outing } = two();
       await one.claim(outing);
-      let answer = 'waiting';
-      const taking = other.takeOver(outing, never).then((got) => {
-        answer = got;
+      const order: string[] = [];
+      one.onAsked(async (asked) => {
+        same(asked, outing, 'what is asked for');
+        await new Promise((done) => setTimeout(done, 50));
+        order.push('finished');
+        return true;
       });
-      await new Promise((done) => setTimeout(done, 50));
-      same(answer, 'waiting', 'while it is held');
-      one.release(outing);
-      await taking;
-      same(answer, 'owner', 'after it was given up');
+      same(await other.ask(outing), 'owner', 'the one that asked');
+      same([...order, 'taken'], ['finished', 'taken'], 'order');
       same(await one.claim(outing), 'elsewhere', 'the one that gave it up');
     },
   },
   {
-    name: 'a window that stops waiting does not get it later',
+    name: 'a window that holds what is not saved keeps the outing, and can be asked again',
     async run(two) {
       const { one, other, outing } = two();
       await one.claim(outing);
-      const stop = new AbortController();
-      const taking = other.takeOver(outing, stop.signal);
-      stop.abort();
-      same(await taking, 'elsewhere', 'the wait');
+      let given = false;
+      one.onAsked(async () => given);
+      same(await other.ask(outing), 'kept', 'the first question');
+      same(await one.claim(outing), 'owner', 'the one that was asked');
+      given = true;
+      same(await other.ask(outing), 'owner', 'the second question');
+    },
+  },
+  {
+    name: 'a window where nobody answers for the outing keeps it',
+    async run(two) {
+      const { one, other, outing } = two();
+      await one.claim(outing);
+      same(await other.ask(outing), 'kept', 'the question');
+    },
+  },
+  {
+    name: 'an outing that nobody has needs no answer',
+    async run(two) {
+      const { one, other, outing } = two();
+      await one.claim(outing);
       one.release(outing);
-      same(await one.takeOver(outing, never), 'owner', 'the first again');
+      same(await other.ask(outing), 'owner', 'the question');
+      same(await other.ask(outing), 'owner', 'its own');
+    },
+  },
+  {
+    name: 'a window that loses the outing to a thief hears of it, and the thief has it',
+    async run(two) {
+      const { one, other, outing } = two();
+      await one.claim(outing);
+      const lost: string[] = [];
+      one.onStolen((stolen) => lost.push(stolen));
+      same(await other.steal(outing), 'owner', 'the thief');
+      await new Promise((done) => setTimeout(done, 50));
+      same(lost, [outing], 'what the first heard');
+      same(await one.claim(outing), 'elsewhere', 'the first');
+      one.release(outing);
+      same(await one.claim(outing), 'elsewhere', 'the first, having given up what it has not');
+    },
+  },
+  {
+    name: 'a window that watches hears that the outing has moved on',
+    async run(two) {
+      const { one, other, outing } = two();
+      const heard = new Promise<string>((hear) => other.onWritten(hear));
+      one.tellWritten(outing);
+      same(await heard, outing, 'what was heard');
     },
   },
   {

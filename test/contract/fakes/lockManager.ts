@@ -1,14 +1,15 @@
 interface Waiting {
   readonly name: string;
   readonly run: () => Promise<unknown>;
+  readonly lose: (cause: unknown) => void;
 }
 
 /**
  * The browser's locks, as two windows see them: exclusive, first come first served,
- * given up when the callback's promise ends.
+ * given up when the callback's promise ends, or stolen.
  */
 export class FakeLockManager {
-  readonly #held = new Set<string>();
+  readonly #held = new Map<string, Waiting>();
   readonly #queue: Waiting[] = [];
 
   request<T>(
@@ -17,7 +18,7 @@ export class FakeLockManager {
     callback: (lock: Lock | null) => T | PromiseLike<T>,
   ): Promise<Awaited<T>> {
     return new Promise((resolve, reject) => {
-      const { ifAvailable = false, signal } = options;
+      const { ifAvailable = false, steal = false, signal } = options;
       const settle = async (lock: Lock | null): Promise<void> => {
         try {
           resolve(await callback(lock));
@@ -28,7 +29,15 @@ export class FakeLockManager {
       const waiting: Waiting = {
         name,
         run: () => settle({ name, mode: 'exclusive' }),
+        lose: reject,
       };
+      if (steal) {
+        this.#held.get(name)?.lose(new DOMException('stolen', 'AbortError'));
+        this.#held.delete(name);
+        this.#queue.unshift(waiting);
+        queueMicrotask(() => this.#grant());
+        return;
+      }
       if (signal?.aborted === true) {
         reject(signal.reason);
         return;
@@ -56,9 +65,10 @@ export class FakeLockManager {
     for (const waiting of [...this.#queue]) {
       if (this.#held.has(waiting.name)) continue;
       this.#queue.splice(this.#queue.indexOf(waiting), 1);
-      this.#held.add(waiting.name);
+      this.#held.set(waiting.name, waiting);
       void waiting.run().finally(() => {
-        this.#held.delete(waiting.name);
+        // One that was stolen is another's by now.
+        if (this.#held.get(waiting.name) === waiting) this.#held.delete(waiting.name);
         this.#grant();
       });
     }

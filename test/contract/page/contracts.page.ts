@@ -1,5 +1,5 @@
 import { randomIds } from '../../../src/device/ids.ts';
-import { browserLocks } from '../../../src/device/locks.ts';
+import { browserLocks, windowTalk } from '../../../src/device/locks.ts';
 import { browserPersistence } from '../../../src/device/persistence.ts';
 import { browserShare, downloadIn } from '../../../src/device/share.ts';
 import { webSound } from '../../../src/device/sound.ts';
@@ -54,8 +54,8 @@ const acts = {
   runLocks: (at: number) =>
     outcome(async () =>
       locksCases[at]?.run(() => ({
-        one: browserLocks(navigator.locks),
-        other: browserLocks(navigator.locks),
+        one: browserLocks(navigator.locks, windowTalk()),
+        other: browserLocks(navigator.locks, windowTalk()),
         outing: randomIds.make(),
       })),
     ),
@@ -91,7 +91,7 @@ const acts = {
       };
     }),
 
-  locks: browserLocks(navigator.locks),
+  locks: browserLocks(navigator.locks, windowTalk()),
   persistence: browserPersistence(navigator.storage),
   sound: webSound(() => new AudioContext(), {}),
 
