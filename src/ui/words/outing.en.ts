@@ -1,6 +1,16 @@
 import type { TurnedDial } from '../../light/rightSettings.ts';
 import type { SetupItem, Verdict } from '../../outing/events.ts';
+import type { Rest } from '../../outing/rest.ts';
+import type { HeatDoubt } from '../../outing/rigCourse.ts';
 import type { RigRun } from '../../outing/state.ts';
+
+/** 'fade −0.42 in place of +0.10 stop'; what nobody knows is unknown, never zero. */
+function insteadOf(what: string, changed: string | null, going: string | null): string {
+  if (changed === null) return `${what} unknown`;
+  return going === null
+    ? `${what} ${changed} stop`
+    : `${what} ${changed} in place of ${going} stop`;
+}
 
 /** Words of the Outing place. Durations, marks and counts come in as they are written. */
 export const outing = {
@@ -207,16 +217,59 @@ export const outing = {
     retake: 'Retake it',
   },
   rest: {
-    ask: (rig: string) => `${rig} rests`,
-    left: 'left',
-    rule: (owed: string) =>
-      `Rule of thumb: ${owed} after this exposure. Swaps count. Common practice, no source.`,
-    off: (rig: string) => `${rig}: switch off and wait`,
-    asked: (owed: string) =>
-      `The set asks for ${owed} from the end of the last frame. Switch on when it is over.`,
+    ask: {
+      off: (rig: string) => `${rig} rests, switched off`,
+      idle: (rig: string) => `${rig} rests, left on: its lens loses the focus without power`,
+      /** Under the cap the focus does not matter. */
+      series: (rig: string) => `${rig}: switch off and wait`,
+    },
     isOff: 'It is switched off',
+    why: {
+      thumb: (owed: string) =>
+        `Rule of thumb: ${owed} after this exposure. Swaps count. Common practice, no source.`,
+      limit: (owed: string) => `${owed} brings its next frame inside the plan’s limit on heat.`,
+      asked: (owed: string) => `The set asks for ${owed} from the end of the last frame.`,
+    } satisfies Record<Rest['why'], (owed: string) => string>,
+    switchOn: 'Switch on when it is over.',
+    wins: (without: string, rested: string) =>
+      `It wins: dark current ${rested} in place of ${without} stop over a rested sensor.`,
+    costs: (fade: string) => `It costs: the light changes by ${fade} stop.`,
+    costUnknown: 'What it costs nobody can tell: the fade is not known.',
+    worth: {
+      more: (wins: string, costs: string) => `Worth ${wins} for ${costs} stop of light.`,
+      less: (wins: string, costs: string) =>
+        `Worth ${wins} for ${costs} stop of light: it costs more than it wins.`,
+    },
+    suggestion: (range: string | null) =>
+      `A suggestion: nobody has measured how this body cools.${range ? ` It may take ${range}.` : ''}`,
+    orNone: (least: string) => `${least}, or more than any rest`,
     skip: 'Skip the rest',
     ready: (rig: string, time: string) => `${rig} may shoot in ${time}`,
+    stands: (heat: string, reference: string, range: string) =>
+      `then ${heat} stop over ${reference} (${range})`,
+    standsThen: (then: string) => `Dark current: ${then}.`,
+  },
+  heat: {
+    between: (least: string, most: string) => `${least} to ${most}`,
+    doubt: {
+      'battery-changed': 'how warm it is nobody knows, as its battery was changed',
+      'clock-set': 'how warm it is nobody knows, as the clock was set back',
+    } satisfies Record<HeatDoubt, string>,
+  },
+  cost: {
+    nothing: 'Costs no time and no swap.',
+    costs: (parts: readonly string[]) => `${parts.join(', ')}.`,
+    longer: (time: string) => `${time} longer`,
+    shorter: (time: string) => `${time} shorter`,
+    moreSwaps: (swaps: number) => `${swaps} ${swaps === 1 ? 'swap' : 'swaps'} more`,
+    fewerSwaps: (swaps: number) => `${swaps} ${swaps === 1 ? 'swap' : 'swaps'} fewer`,
+    pair: (other: string, reference: string, set: number, figures: readonly string[]) =>
+      `Set ${set}, ${other} against ${reference}: ${figures.join(', ')}.`,
+    passes: (left: number, going: number) =>
+      `${left === 0 ? 'no' : left} whole ${left === 1 ? 'pass' : 'passes'} in place of ${going}`,
+    fade: (changed: string | null, going: string | null) => insteadOf('fade', changed, going),
+    heat: (changed: string | null, going: string | null) =>
+      insteadOf('dark current', changed, going),
   },
   busy: {
     lead: (rig: string) => `${rig} takes its own dark frame.`,

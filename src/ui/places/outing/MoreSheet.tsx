@@ -2,11 +2,13 @@ import { useState } from 'preact/hooks';
 import { fileName } from '../../../gear/files.ts';
 import type { RigId } from '../../../gear/ids.ts';
 import { assemble } from '../../../gear/rig.ts';
+import type { ListTap } from '../../../outing/changeCost.ts';
 import type { Tap } from '../../../outing/next.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Sheet } from '../../parts/Sheet.tsx';
 import { useApp } from '../../shell/useApp.ts';
 import { useWords } from '../../words/words.ts';
+import { CostLine } from './CostLine.tsx';
 import { FileStepper } from './FileStepper.tsx';
 import { NoteSheet } from './NoteSheet.tsx';
 import { ReadingSheet } from './ReadingSheet.tsx';
@@ -71,11 +73,23 @@ export function MoreSheet({ onClose }: { readonly onClose: () => void }) {
   }
   const last = state.made.at(-1);
   const [next] = state.queue;
-  const line = (label: string, press: () => void, able = true) => (
-    <Button field disabled={!able} onPress={press}>
-      {label}
-    </Button>
-  );
+  const line = (label: string, press: () => void, able = true, costs: ListTap | null = null) => {
+    const button = (
+      <Button field disabled={!able} onPress={press}>
+        {label}
+      </Button>
+    );
+    return able && costs ? (
+      <div class="costed">
+        {button}
+        <CostLine tap={costs} />
+      </div>
+    ) : (
+      button
+    );
+  };
+  const swap: ListTap | null = next ? { tap: 'swap-next-two', frame: next.key } : null;
+  const drop: ListTap | null = next ? { tap: 'drop-set', set: next.set } : null;
   const idle = state.open.length === 0 && state.phase === 'running';
   return (
     <Sheet title={words.acts.title} onClose={onClose}>
@@ -91,6 +105,7 @@ export function MoreSheet({ onClose }: { readonly onClose: () => void }) {
           words.acts.swap,
           () => next && void act({ tap: 'swap-next-two', frame: next.key }),
           idle && state.queue.length > 1,
+          swap,
         )}
         {line(
           words.acts.skip,
@@ -101,6 +116,7 @@ export function MoreSheet({ onClose }: { readonly onClose: () => void }) {
           words.acts.dropSet,
           () => next && void act({ tap: 'drop-set', set: next.set }),
           idle && next !== undefined,
+          drop,
         )}
         {line(words.acts.battery, () => setOpen('battery-changed'))}
         {line(words.acts.power, () => setOpen('powered-off'))}

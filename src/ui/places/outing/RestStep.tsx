@@ -1,51 +1,78 @@
-import type { RigId } from '../../../gear/ids.ts';
-import type { RunState } from '../../../outing/state.ts';
+import { assemble } from '../../../gear/rig.ts';
+import type { Resting } from '../../../outing/rest.ts';
 import type { Step } from '../../../outing/step.ts';
 import { kindOf } from '../../../outing/together.ts';
-import { duration } from '../../../science/units.ts';
+import { duration, type Seconds, type Stops } from '../../../science/units.ts';
 import { Button } from '../../parts/Button.tsx';
-import { useWords } from '../../words/words.ts';
+import { useWords, type Words } from '../../words/words.ts';
+import { thenWords } from './RestReminder.tsx';
 import { rigText } from './RigName.tsx';
 import { StepFrame } from './StepFrame.tsx';
 import { Count } from './Timer.tsx';
 import { useRun } from './useRun.ts';
 
-/** A sensor cools, by the rule of thumb or as its set asks; it can be skipped. */
+/** A sensor cools: why, what it wins and what it costs. It can be skipped. */
 export function RestStep({ step }: { readonly step: Extract<Step, { kind: 'rest' }> }) {
   const { state, tap } = useRun();
-  const { outing: words, format } = useWords();
-  const { rig, leftS, owedS, why } = step.resting;
-  // How a body cools is measured with it switched off; whether it was is said at a tap.
+  const words = useWords();
+  const { outing, format } = words;
+  const { resting } = step;
+  const { rig, leftS, owedS, mode, why } = resting;
   const isSeries = kindOf(state, step.next.set) === 'capped-series';
-  const name = rigText(state.gear, rig);
+  const isOff = state.acts.findLast((act) => act.rig === rig)?.what === 'switched-off';
+  const then = thenWords(words, resting, (of) => assemble(state.gear, of)?.rig.letter ?? '');
   return (
     <StepFrame
-      title={words.step.rest}
+      title={outing.step.rest}
       frame={step.next}
       others={
         isSeries &&
-        !isOff(state, rig) && (
+        !isOff && (
           <Button field onPress={() => void tap({ tap: 'powered-off', rig })}>
-            {words.rest.isOff}
+            {outing.rest.isOff}
           </Button>
         )
       }
       act={
         <Button rank="act" onPress={() => void tap({ tap: 'skip-rest', rig })}>
-          {words.rest.skip}
+          {outing.rest.skip}
         </Button>
       }
     >
       <div class="timer">
         <Count text={format.duration(duration(Math.ceil(leftS)))} />
-        <p>{isSeries ? words.rest.off(name) : words.rest.ask(name)}</p>
+        <p>{outing.rest.ask[isSeries && !isOff ? 'series' : mode](rigText(state.gear, rig))}</p>
       </div>
-      <p>{words.rest[why === 'asked' ? 'asked' : 'rule'](format.duration(owedS))}</p>
+      <p>
+        {outing.rest.why[why](format.duration(owedS))} {isSeries && outing.rest.switchOn}
+      </p>
+      {!isSeries && <p>{worthWords(words, resting)}</p>}
+      {then && <p>{outing.rest.standsThen(then)}</p>}
+      {why === 'limit' && resting.isSuggestion && <p>{rangeWords(words, resting)}</p>}
     </StepFrame>
   );
 }
 
-/** Whether a rig was said to be switched off since its last exposure. */
-const isOff = ({ acts }: RunState, of: RigId): boolean =>
-  acts.findLast(({ rig, what }) => rig === of && (what === 'exposed' || what === 'switched-off'))
-    ?.what === 'switched-off';
+/** What it wins and what it costs, each in its own unit, and then in one. */
+function worthWords({ outing, format }: Words, resting: Resting): string {
+  const { without, with: rested, fade, worth } = resting;
+  const fine = (stops: number): string => format.stopsFine(stops as Stops);
+  const wins = outing.rest.wins(fine(without), fine(rested));
+  if (fade === null || !worth) return `${wins} ${outing.rest.costUnknown}`;
+  const inLight = outing.rest.worth[worth.pays ? 'more' : 'less'](
+    format.number(worth.wins, 2),
+    format.number(worth.costs, 2),
+  );
+  return `${wins} ${outing.rest.costs(fine(fade))} ${inLight}`;
+}
+
+/** How long it would have to be over all that is known: a suggestion. */
+function rangeWords({ outing, format }: Words, { range }: Resting): string {
+  const written = (s: Seconds): string => format.duration(s);
+  if (!range || range.least === null) return outing.rest.suggestion(null);
+  return outing.rest.suggestion(
+    range.most === null
+      ? outing.rest.orNone(written(range.least))
+      : outing.heat.between(written(range.least), written(range.most)),
+  );
+}

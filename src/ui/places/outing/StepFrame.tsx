@@ -1,7 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import type { PlannedFrame } from '../../../plan/frame.ts';
-import { duration } from '../../../science/units.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Icon } from '../../parts/Icon.tsx';
 import { NightSwitch } from '../../shell/NightSwitch.tsx';
@@ -9,7 +8,8 @@ import { useWords } from '../../words/words.ts';
 import { LightLine } from './LightLine.tsx';
 import { MoreSheet } from './MoreSheet.tsx';
 import { NextTwo } from './NextTwo.tsx';
-import { RigName, rigText } from './RigName.tsx';
+import { RestReminder } from './RestReminder.tsx';
+import { RigName } from './RigName.tsx';
 import { SideActs } from './SideActs.tsx';
 import { useRun } from './useRun.ts';
 import { VerdictStrip } from './VerdictStrip.tsx';
@@ -52,7 +52,7 @@ export function StepFrame(props: Props) {
         </header>
         {frame && <NextTwo after={frame} />}
         {frame && <LightLine />}
-        <Resting />
+        <RestReminder />
         <div class="step-body">{children}</div>
       </div>
       <footer class="step-foot">
@@ -105,25 +105,6 @@ function Whereabouts({ frame, attempt }: WhereaboutsProps) {
       {set.kind === 'capped-dark' && <p class="cap">{words.cappedDark}</p>}
       {set.kind === 'capped-series' && <p class="cap">{words.cappedSeries}</p>}
       {set.kind === 'flat' && <p class="cap">{words.flat}</p>}
-    </>
-  );
-}
-
-/** Rigs that cool while others work. */
-function Resting() {
-  const { state, desk } = useRun();
-  const { outing: words, format } = useWords();
-  const step = desk.step.value;
-  // The rest that is waited for has its own countdown.
-  const waitedFor = step?.kind === 'rest' ? step.resting.rig : null;
-  const others = desk.resting.value.filter(({ rig }) => rig !== waitedFor);
-  return (
-    <>
-      {others.map(({ rig, leftS }) => (
-        <p key={rig} class="where">
-          {words.rest.ready(rigText(state.gear, rig), format.duration(duration(Math.ceil(leftS))))}
-        </p>
-      ))}
     </>
   );
 }
