@@ -5,6 +5,13 @@ import { type BesidesMade, besidesMade } from '../log/besides.ts';
 import { entriesOf, type LogEntry } from '../log/entries.ts';
 import { framesOf, type LogFrame } from '../log/frames.ts';
 import { countedFrames, ledgersOf, type SetLedger } from '../log/ledger.ts';
+import {
+  countedByKey,
+  type FrameHeat,
+  frameHeat,
+  type HeatLine,
+  heatLine,
+} from '../log/ledgerHeat.ts';
 import type { OutingEvent } from '../outing/events.ts';
 import { fold } from '../outing/fold.ts';
 import type { EventId, MadeId, OutingId, WriterId } from '../outing/ids.ts';
@@ -41,6 +48,10 @@ export interface OutingLog {
   readonly ledgers: ReadonlySignal<readonly SetLedger[]>;
   /** What set a pair apart besides brightness; null if no pass is complete. */
   besides(ledger: SetLedger): BesidesMade | null;
+  /** The heat line of a pair, in no sum; null if no pass is complete. */
+  heat(ledger: SetLedger): HeatLine | null;
+  /** How warm a sensor was in the middle of a frame. */
+  frameHeat(frame: LogFrame): FrameHeat;
 }
 
 /**
@@ -305,6 +316,8 @@ function outingLog(journal: Journal): OutingLog {
       return ledgersOf(plan, gear, counted.value, scene.value);
     }),
     besides: (ledger) => besidesMade(ledger, state.value.plan, state.value.gear, counted.value),
+    heat: (ledger) => heatLine(state.value, ledger, countedByKey(frames.value)),
+    frameHeat: (frame) => frameHeat(state.value, frame),
   };
 }
 

@@ -1,5 +1,6 @@
 import type { Remark } from '../../app/log.ts';
 import type { CorrectionValue } from '../../outing/events.ts';
+import type { WhyNoHeat } from '../../outing/heat.ts';
 
 const count = (number: number, one: string, several: string): string =>
   `${number} ${number === 1 ? one : several}`;
@@ -113,7 +114,28 @@ export const logDesk = {
   below: 'Below the line',
   belowHint: (pass: number) => `As set in pass ${pass}. Each in its own unit, in no sum.`,
   heat: 'Sensor heat',
-  heatWhy: 'Nothing models it yet.',
+  heatOf: (usual: string, range: string) => `${usual} stop of dark current (${range})`,
+  heatShort: (usual: string, range: string) => `heat\u00a0${usual} (${range})`,
+  heatBodies: 'Were the two bodies to warm unlike',
+  heatIs: (warmer: string | null) =>
+    `${warmer === null ? 'Neither was the warmer.' : `${warmer} was the warmer.`} By what each rig went through, each over its own rested state; what either is when rested nobody has measured. A body that warms more is a result, not an unfairness.`,
+  heatUnknown: {
+    'battery-changed': (rig: string) =>
+      `The battery of ${rig} was changed: how warm it was from there on nobody knows.`,
+    'clock-set': (rig: string) =>
+      `The clock was set back: how long ${rig} worked and cooled nobody knows.`,
+    'still-open': (rig: string) => `A frame of ${rig} is still open.`,
+    'rig-gone': (rig: string) => `${rig} is not among the gear.`,
+  } satisfies Record<WhyNoHeat, (rig: string) => string>,
+  averaging: 'How the mean is taken',
+  weighted: (price: string, leaves: string) =>
+    `Weighted against the drift; noise ×${price}. The frames were made at times by which a plain mean would leave ${leaves} stop of a steady fade. Weigh what you measure in them alike, in stops.`,
+  weightedShort: (price: string) => `weighted against the drift, noise ×${price}`,
+  notSeparable: (leaves: string) =>
+    `A plain mean, which leaves ${leaves} stop of a steady fade: these times do not tell a drift from the rigs.`,
+  tooDear: (leaves: string, price: string) =>
+    `A plain mean, which leaves ${leaves} stop of a steady fade: weights against it would make the noise ×${price}.`,
+  weightOf: (rig: string, pass: number, weight: string) => `${rig}, pass ${pass}: ${weight}`,
   asPlanned: 'as planned',
   firstLogged: (mark: string) => `first logged ${mark}`,
 

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { LogFrame } from '../../../log/frames.ts';
+import type { FrameHeat } from '../../../log/ledgerHeat.ts';
 import type { CorrectionValue } from '../../../outing/events.ts';
 import { madeFrame } from '../../../outing/exposure.ts';
 import type { MadeId } from '../../../outing/ids.ts';
@@ -19,7 +20,14 @@ import { useApp } from '../../shell/useApp.ts';
 import { useLogDeskWords } from '../../words/logDesk.ts';
 import { RigName } from '../outing/RigName.tsx';
 import { CorrectSheet } from './CorrectSheet.tsx';
-import { correctionWords, fileWords, openWords, verdictWords } from './deskSentences.ts';
+import {
+  correctionWords,
+  fileWords,
+  heatFigure,
+  heatRange,
+  openWords,
+  verdictWords,
+} from './deskSentences.ts';
 import type { OpenedLog } from './LogPlace.tsx';
 import { Said } from './Said.tsx';
 import { changedDials, DIALS, marksOf, secondsText, setWords } from './sentences.ts';
@@ -107,7 +115,11 @@ export function FrameScreen({ log, access, id }: Props) {
         />
       </Section>
       <Section title={say.when}>
-        <When frame={frame} isFirst={frames.find(({ rig }) => rig === frame.rig) === frame} />
+        <When
+          frame={frame}
+          heat={log.frameHeat(frame)}
+          isFirst={frames.find(({ rig }) => rig === frame.rig) === frame}
+        />
       </Section>
       <Section title={say.notes}>
         {frame.notes.length > 0 && (
@@ -281,7 +293,15 @@ function Counts({ frame: { counts }, otherCounts, act }: CountsProps) {
 }
 
 /** Both ends of the exposure, in the local time of the evening, and what lay around it. */
-function When({ frame, isFirst }: { readonly frame: LogFrame; readonly isFirst: boolean }) {
+function When({
+  frame,
+  heat,
+  isFirst,
+}: {
+  readonly frame: LogFrame;
+  readonly heat: FrameHeat;
+  readonly isFirst: boolean;
+}) {
   const words = useLogDeskWords();
   const { format, log: say } = words;
   const { opened, closed } = frame;
@@ -294,6 +314,12 @@ function When({ frame, isFirst }: { readonly frame: LogFrame; readonly isFirst: 
     [say.zone, say.zoneOf(offsetText(opened.offsetMin), opened.zone)],
     [say.leadIn, frame.leadInS > 0 ? secondsText(words, frame.leadInS) : say.noLeadIn],
     [say.rested, isFirst ? say.firstOfRig : rested === null ? null : format.duration(rested)],
+    [
+      say.heat,
+      heat.known
+        ? say.heatOf(heatFigure(words, heat.heat.usual), heatRange(words, heat.heat))
+        : null,
+    ],
     ...(frame.lateS === null ? [] : [[say.late, secondsText(words, frame.lateS)] as const]),
   ];
   return (

@@ -1,5 +1,6 @@
 import { assemble, type Gear } from '../../../gear/rig.ts';
 import type { SetLedger } from '../../../log/ledger.ts';
+import type { HeatLine } from '../../../log/ledgerHeat.ts';
 import { evenUp } from '../../../plan/differences.ts';
 import { EmptyHint } from '../../parts/EmptyHint.tsx';
 import { fadeOf, widthWords } from '../../parts/fadeWords.ts';
@@ -9,7 +10,7 @@ import { Screen } from '../../parts/Screen.tsx';
 import { useApp } from '../../shell/useApp.ts';
 import { useLogDeskWords } from '../../words/logDesk.ts';
 import { rigText } from '../outing/RigName.tsx';
-import { sizeText } from './deskSentences.ts';
+import { heatFigure, heatRange, sizeText } from './deskSentences.ts';
 import type { OpenedLog } from './LogPlace.tsx';
 import { setWords } from './sentences.ts';
 
@@ -32,7 +33,7 @@ export function LedgerScreen({ log }: Pick<OpenedLog, 'log'>) {
                 .filter((ledger) => ledger.set === set)
                 .map((ledger) => (
                   <li key={ledger.other}>
-                    <PairRow ledger={ledger} gear={gear} outing={outing} />
+                    <PairRow ledger={ledger} heat={log.heat(ledger)} gear={gear} outing={outing} />
                   </li>
                 ))}
             </ul>
@@ -46,15 +47,16 @@ export function LedgerScreen({ log }: Pick<OpenedLog, 'log'>) {
 
 interface PairProps {
   readonly ledger: SetLedger;
+  readonly heat: HeatLine | null;
   readonly gear: Gear;
   readonly outing: string;
 }
 
-function PairRow({ ledger, gear, outing }: PairProps) {
+function PairRow({ ledger, heat, gear, outing }: PairProps) {
   const { navigation } = useApp();
   const words = useLogDeskWords();
   const { format, log: say } = words;
-  const { set, reference, other, mean, passes } = ledger;
+  const { set, reference, other, mean, passes, averaging } = ledger;
   const letter = assemble(gear, other)?.rig.letter;
   const fade = mean && fadeOf(mean);
   return (
@@ -74,10 +76,21 @@ function PairRow({ ledger, gear, outing }: PairProps) {
                 .filter(Boolean)
                 .join(' · ')
             : say.noPair}
+          {heat?.known && (
+            <>
+              <br />
+              {say.heatShort(
+                heatFigure(words, heat.byHistory.usual),
+                heatRange(words, heat.byHistory),
+              )}
+            </>
+          )}
           {passes.length > 1 && (
             <>
               <br />
               {say.meanOf(passes.length)}
+              {averaging.kind === 'weighted' &&
+                `, ${say.weightedShort(format.number(averaging.price, 2))}`}
             </>
           )}
         </>

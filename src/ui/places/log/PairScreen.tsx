@@ -11,7 +11,7 @@ import { Section } from '../../parts/Section.tsx';
 import { Table } from '../../parts/Table.tsx';
 import { useLogDeskWords } from '../../words/logDesk.ts';
 import { RigName, rigText } from '../outing/RigName.tsx';
-import { sizeText } from './deskSentences.ts';
+import { heatFigure, heatRange, sizeText } from './deskSentences.ts';
 import type { OpenedLog } from './LogPlace.tsx';
 import { setWords } from './sentences.ts';
 
@@ -70,15 +70,10 @@ export function PairScreen({ log, set, other }: Props) {
         </div>
       )}
       <Passes ledger={ledger} />
+      <HowAveraged log={log} ledger={ledger} />
       <Section title={say.below}>
         {made && <p class="hint">{say.belowHint(made.pass)}</p>}
-        <dl class="log-facts">
-          <div>
-            <dt>{say.heat}</dt>
-            <dd class="unknown">{words.parts.unknown}</dd>
-          </div>
-        </dl>
-        <p class="hint">{say.heatWhy}</p>
+        <Heat log={log} ledger={ledger} />
         {made && framing && (
           <>
             {made.besides.parallax?.warns && (
@@ -95,6 +90,84 @@ export function PairScreen({ log, set, other }: Props) {
         )}
       </Section>
     </Screen>
+  );
+}
+
+interface PairProps extends Pick<OpenedLog, 'log'> {
+  readonly ledger: SetLedger;
+}
+
+/** The heat line, in its own unit and in no sum. */
+function Heat({ log, ledger }: PairProps) {
+  const words = useLogDeskWords();
+  const { log: say } = words;
+  const { gear } = log.journal.state.value;
+  const heat = log.heat(ledger);
+  if (!heat) return null;
+  if (!heat.known) {
+    return (
+      <>
+        <dl class="log-facts">
+          <div>
+            <dt>{say.heat}</dt>
+            <dd class="unknown">{words.parts.unknown}</dd>
+          </div>
+        </dl>
+        <p class="hint">{say.heatUnknown[heat.why](rigText(gear, heat.rig))}</p>
+      </>
+    );
+  }
+  const { usual } = heat.byHistory;
+  const shown = heatFigure(words, usual);
+  const warmer =
+    shown === heatFigure(words, 0) ? null : usual > 0 ? ledger.other : ledger.reference;
+  return (
+    <>
+      <dl class="log-facts">
+        <div>
+          <dt>{say.heat}</dt>
+          <dd>{say.heatOf(shown, heatRange(words, heat.byHistory))}</dd>
+        </div>
+        <div>
+          <dt>{say.heatBodies}</dt>
+          <dd>{heatRange(words, heat.withBodies)}</dd>
+        </div>
+      </dl>
+      <p class="hint">{say.heatIs(warmer && rigText(gear, warmer))}</p>
+    </>
+  );
+}
+
+/** Whether the mean is weighted against the drift, what that costs, and what each frame takes in it. */
+function HowAveraged({ log, ledger: { averaging, weights } }: PairProps) {
+  const words = useLogDeskWords();
+  const { format, log: say } = words;
+  const { gear, planned } = log.journal.state.value;
+  if (averaging.kind === 'plain') return null;
+  const leaves = format.stopsFine(averaging.leaves);
+  const price = averaging.price === null ? null : format.number(averaging.price, 2);
+  return (
+    <Section title={say.averaging}>
+      {averaging.kind === 'weighted' ? (
+        <>
+          <p>{say.weighted(price ?? '', leaves)}</p>
+          <ul class="log-notes">
+            {[...weights].map(([key, weight]) => {
+              const frame = planned.get(key);
+              return (
+                frame && (
+                  <li key={key}>
+                    {say.weightOf(rigText(gear, frame.rig), frame.pass, format.number(weight, 3))}
+                  </li>
+                )
+              );
+            })}
+          </ul>
+        </>
+      ) : (
+        <p>{price === null ? say.notSeparable(leaves) : say.tooDear(leaves, price)}</p>
+      )}
+    </Section>
   );
 }
 

@@ -5,6 +5,9 @@ import type { LogFrame } from '../../../log/frames.ts';
 import type { Verdict } from '../../../outing/events.ts';
 import { HAND_TIMING_S, type OpenTime } from '../../../outing/openTime.ts';
 import type { Correction } from '../../../outing/state.ts';
+import type { Doublings } from '../../../science/sensorUnits.ts';
+import type { Ranged } from '../../../science/thermalRange.ts';
+import type { Stops } from '../../../science/units.ts';
 import type { LogDeskWords } from '../../words/logDesk.ts';
 import type { Words } from '../../words/words.ts';
 import { timeMarkText } from './sentences.ts';
@@ -21,6 +24,16 @@ export function openWords({ format, log }: LogDeskWords, open: OpenTime): string
 /** A size in stops without its sign: '0.76'. */
 export const sizeText = ({ format }: Words, stops: number): string =>
   format.number(Math.abs(stops), 2);
+
+/** A heat in stops of dark current: '+0.12'. */
+export const heatFigure = ({ format }: Words, heat: number): string =>
+  format.stopsFine(heat as Stops);
+
+/** '0.03 to 0.30' */
+export const heatRange = (
+  { format, outing }: Words,
+  { least, most }: Pick<Ranged<Doublings>, 'least' | 'most'>,
+): string => outing.heat.between(format.number(least, 2), format.number(most, 2));
 
 /** 'ALD_0042' */
 export function fileWords({ log }: LogDeskWords, gear: Gear, rig: RigId, number: number | null) {
