@@ -2,21 +2,13 @@ import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import { takePhone } from '../journeys/driver/chromium.ts';
 import type { AppWindow, Size } from '../journeys/driver/phone.ts';
 import { type AppServer, startServer } from '../journeys/driver/server.ts';
-import { cutOff, strongestGreenOrBlue, tooFaint, tooSmall } from './measure.ts';
+import { cutOff, show, strongestGreenOrBlue, tooFaint, tooSmall } from './measure.ts';
 
 const SIZES: readonly Size[] = [
   { width: 390, height: 844 },
   { width: 360, height: 640 },
   { width: 844, height: 390 },
 ];
-
-/** Brings a part of the screen to the top of what scrolls. */
-const show = (app: AppWindow, selector: string): Promise<void> =>
-  app.evaluate((wanted: string) => {
-    const found = document.querySelector(wanted);
-    if (found === null) throw new Error(`nothing to show: ${wanted}`);
-    found.scrollIntoView({ block: 'start' });
-  }, selector);
 
 /** The plan's timeline and each way of resting, with and without a warm-up; `look` at each. */
 async function walk(app: AppWindow, look: (screen: string) => Promise<void>): Promise<void> {

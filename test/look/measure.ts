@@ -30,6 +30,14 @@ export async function strongestGreenOrBlue(window: AppWindow): Promise<number> {
   }, png);
 }
 
+/** Brings a part of the screen to the top of what scrolls. */
+export const show = (window: AppWindow, selector: string): Promise<void> =>
+  window.evaluate((wanted: string) => {
+    const found = document.querySelector(wanted);
+    if (found === null) throw new Error(`nothing to show: ${wanted}`);
+    found.closest('.section')?.scrollIntoView({ block: 'start' });
+  }, selector);
+
 /** What runs off the screen to the side, or is cut by what stands around it; what scrolls sideways. */
 export const cutOff = (window: AppWindow): Promise<readonly string[]> =>
   window.evaluate(() => {

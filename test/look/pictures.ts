@@ -15,6 +15,7 @@ import { buildApp } from '../journeys/driver/build.ts';
 import { takePhone } from '../journeys/driver/chromium.ts';
 import type { AppWindow } from '../journeys/driver/phone.ts';
 import { startServer } from '../journeys/driver/server.ts';
+import { show } from './measure.ts';
 import { rareSteps } from './rareSteps.ts';
 
 /** The practice outing's own evening, early enough for its start. */
@@ -83,6 +84,11 @@ async function walk(window: AppWindow, picture: (screen: string) => Promise<void
   await window.tap('button', /^An evening at the old ferry slip/);
   await window.see(/^Right from/);
   await picture('plan');
+  await show(window, '.timeline');
+  await picture('plan-timeline');
+  await window.tap('button', /^Rest and heat/);
+  await picture('plan-rests');
+  await window.tap('button', 'Back');
   await window.tap('button', /^1\. Base ISO/);
   await picture('set');
   await window.tap('button', 'Back');

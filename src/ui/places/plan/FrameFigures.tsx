@@ -44,12 +44,12 @@ export function FrameFigures({ view, at }: { readonly view: PlanView; readonly a
           <dd>{plan.fromTo(clock(times.startS), clock(times.endS))}</dd>
         </div>
         <div>
-          <dt>{say.heatMid}</dt>
-          <dd>{heat && `${signedHeat(words, heat.usual)} (${heatRange(words, heat)})`}</dd>
-        </div>
-        <div>
           <dt>{say.restBefore}</dt>
           <dd>{rested ? format.duration((rested.toS - rested.fromS) as Seconds) : say.noRest}</dd>
+        </div>
+        <div class="wide">
+          <dt>{say.heatMid}</dt>
+          <dd>{heat && `${signedHeat(words, heat.usual)} (${heatRange(words, heat)})`}</dd>
         </div>
         <div>
           <dt>{say.sceneEv}</dt>
