@@ -5,7 +5,9 @@ import {
   assumedScene,
   type Contradiction,
   type FittedReading,
+  LAMPS_SIGMA,
   levelUnder,
+  OFFSET_SIGMA,
   SCALE_SIGMA,
   type Scene,
 } from './scene.ts';
@@ -16,8 +18,6 @@ import { type SkyTable, skyEv } from './skyTable.ts';
  * ask for it, lamps. Figures without a source are our own choice; the test measures what they give.
  */
 
-/** How far a scene may stand from the sky, in stops: normal, one sigma. */
-const OFFSET_SIGMA = 3;
 /** Steps of a third of a stop alone scatter by 0.1, the hand that holds the meter by as much again. */
 const LEAST_SCATTER = 0.15;
 /** The scale of the fade is fitted only from so many readings, over so long and so much of a fade. */
@@ -27,7 +27,6 @@ const SCALE_FROM = { readings: 3, minutes: 10, stops: 1 } as const;
  * than one bad reading can bring.
  */
 const LAMPS_FROM = { readings: 4, misfit: 9 } as const;
-const LAMPS_SIGMA = 3;
 /** They are looked for in these steps, down to so far below the darkest sky read. */
 const LAMPS_STEP = 1;
 const LAMPS_BELOW = 1;

@@ -7,6 +7,7 @@ import {
   type UtcMs,
 } from '../science/units.ts';
 import { type Level, levelAt, ownMeter, type Scene, seenEv } from './scene.ts';
+import { wanderPerMinute } from './wander.ts';
 
 /** An exposure in time. */
 export interface Exposure {
@@ -29,15 +30,8 @@ export const nineInTen = (sigma: Stops): Stops => (1.6 * sigma) as Stops;
  */
 export const READING_EVERY_MIN = 10;
 
-/** How the sky wanders by itself in ten minutes, in stops: our own assumption. */
-const WANDER = { clear: 0.1, otherwise: 0.3 } as const;
-
-/** The variance of a sky's wandering over some minutes, in stops squared. */
-export const wandering = ({ sky }: Scene, minutes: number): number =>
-  (WANDER[sky.cloud === 'clear' ? 'clear' : 'otherwise'] ** 2 * minutes) / 10;
-
 /** Minutes from an instant to the nearest reading that counts; null without readings. */
-export function minutesToReading({ readings }: Scene, at: UtcMs): number | null {
+function minutesToReading({ readings }: Scene, at: UtcMs): number | null {
   const away = readings
     .filter(({ weight }) => weight > 0)
     .map((reading) => Math.abs(minutesBetween(reading.at, at)));
@@ -45,10 +39,7 @@ export function minutesToReading({ readings }: Scene, at: UtcMs): number | null 
 }
 
 /** A quadratic form over the covariance. */
-export const variance = (
-  covariance: readonly (readonly number[])[],
-  slopes: readonly number[],
-): number =>
+const variance = (covariance: readonly (readonly number[])[], slopes: readonly number[]): number =>
   covariance.reduce(
     (sum, row, i) =>
       sum + (slopes[i] ?? 0) * row.reduce((inner, each, j) => inner + each * (slopes[j] ?? 0), 0),
@@ -64,7 +55,7 @@ function seen(scene: Scene, level: Level, at: UtcMs): Forecast {
     scene.from === 'model' ? 0 : level.byScale,
     level.byLamps,
   ];
-  const wandered = wandering(scene, minutesToReading(scene, at) ?? 0);
+  const wandered = wanderPerMinute(scene) * (minutesToReading(scene, at) ?? 0);
   const sigma = Math.sqrt(variance(scene.covariance, slopes) + wandered) as Stops;
   return { ev100: seenEv(scene, level), sigma };
 }

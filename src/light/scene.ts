@@ -70,6 +70,11 @@ export interface Scene {
 /** Before readings the fade may differ from the model's by this part: our own assumption. */
 export const SCALE_SIGMA = 0.1;
 
+/** How far a scene may stand from the sky, in stops: normal, one sigma. */
+export const OFFSET_SIGMA = 3;
+/** How far off the first guess of lamps may be, in stops. */
+export const LAMPS_SIGMA = 3;
+
 /** How sure the model alone is of a scene, in stops: our own assumption. */
 const sigmaAlone = ({ cloud }: SkyTable): number => (cloud === null ? 3 : 2);
 

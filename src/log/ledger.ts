@@ -161,13 +161,10 @@ function meanOver(
     frames.map((frame) => ({ ...frame, weight: sign * (weights.get(frame.key) ?? 0) }));
   const reference = complete.flatMap((pass) => weighted(pass.reference, -1));
   const other = complete.flatMap((pass) => weighted(pass.other, 1));
-  const fade = fadeCauseWeighted(
-    scene,
-    set.kind,
-    [...other, ...reference.map((frame) => ({ ...frame, weight: -frame.weight }))],
-    // Unevenness is noise like any other, and grows by the same price.
-    complete.length / averaging.price ** 2,
-  );
+  const fade = fadeCauseWeighted(scene, set.kind, [
+    ...other,
+    ...reference.map((frame) => ({ ...frame, weight: -frame.weight })),
+  ]);
   const causes = causesBetween(weightedLevels(reference), weightedLevels(other), fade);
   return differencesFrom(causes, pair, set.hold);
 }

@@ -26,8 +26,7 @@ export const fadeCauseWeighted = (
   scene: Scene | null,
   kind: SetKind,
   frames: readonly WeightedExposure[],
-  passes: number,
-): KnownOrUnknown => causeOf(kind, scene && fadeWeighted(scene, frames, passes));
+): KnownOrUnknown => causeOf(kind, scene && fadeWeighted(scene, frames));
 
 function causeOf(kind: SetKind, fade: PairFade | null): KnownOrUnknown {
   if (kind === 'flat') return unknown('not-modelled');

@@ -38,11 +38,10 @@ function judged(
   evening: Evening,
   { exposures, switchedOn, stated }: Walked,
 ): readonly JudgedPair[] {
-  return stated.flatMap(({ set, reference, other, stops, half }) => {
-    const really = trueDifference(evening, exposures, switchedOn, set, [reference, other]);
-    if (!really) return [];
+  return stated.map(({ set, reference, other, stops, half, weights }) => {
+    const really = trueDifference(evening, exposures, switchedOn, weights, [reference, other]);
     const error = Math.abs(stops - really.light - really.exposure);
-    return [{ seed: evening.seed, set, true: really, error, half }];
+    return { seed: evening.seed, set, true: really, error, half };
   });
 }
 

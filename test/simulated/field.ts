@@ -135,7 +135,7 @@ export function walkWithApp(task: Task, use: Use): Walked {
     'test-frame': meterOf(chanceOf(evening.seed, 'test frames')),
   };
   const outing = new Outing({ ...task, plan });
-  const really = new Map<EventId, Omit<Exposed, 'counts'>>();
+  const really = new Map<EventId, Exposed>();
   let scene: Scene | null = sceneOf(outing.state);
 
   const read = (wanted: 'reading' | 'test-frame'): void => {
@@ -179,7 +179,6 @@ export function walkWithApp(task: Task, use: Use): Walked {
     really.set(made, {
       set: frame.set,
       letter: rig.rig.letter,
-      pass: frame.pass,
       openedMs: opened.openedMs,
       t: opened.t,
       exposure: opened.exposure,
@@ -235,21 +234,18 @@ export function walkWithApp(task: Task, use: Use): Walked {
 }
 
 /** The evening as it is in the log, beside what really happened. */
-function walked(
-  { startMs }: Task,
-  state: RunState,
-  really: ReadonlyMap<EventId, Omit<Exposed, 'counts'>>,
-): Walked {
+function walked({ startMs }: Task, state: RunState, really: ReadonlyMap<EventId, Exposed>): Walked {
   const frames = framesOf(state);
-  const isLight = (set: string): boolean =>
-    state.plan.sets.some(({ id, kind }) => id === set && kind === 'light');
-  const exposures = frames.flatMap(({ id, counts }): Exposed[] => {
-    const exposed = really.get(id);
-    return exposed ? [{ ...exposed, counts: counts && isLight(exposed.set) }] : [];
-  });
+  const exposures = frames.flatMap(({ id }) => really.get(id) ?? []);
+  const counted = new Map(
+    frames.flatMap(({ id, planned, counts }) => {
+      const exposed = really.get(id);
+      return exposed && counts ? [[planned.key, exposed] as const] : [];
+    }),
+  );
   const letterOf = (id: PlannedFrame['rig']): string => assemble(GEAR, id)?.rig.letter ?? '';
   const ledgers = ledgersOf(state.plan, GEAR, countedFrames(frames), sceneOf(state));
-  const stated = ledgers.flatMap(({ set, reference, other, mean }): Stated[] => {
+  const stated = ledgers.flatMap(({ set, reference, other, mean, weights }): Stated[] => {
     const fade = mean?.lines.find(({ cause }) => cause === 'fade')?.difference;
     if (!mean || !fade?.known || !fade.estimate) return [];
     return [
@@ -258,6 +254,12 @@ function walked(
         reference: letterOf(reference),
         other: letterOf(other),
         stops: mean.sum.stops,
+        weights: new Map(
+          [...weights].flatMap(([key, weight]) => {
+            const exposed = counted.get(key);
+            return exposed ? [[exposed, weight] as const] : [];
+          }),
+        ),
         half: (NINETY_FIVE * fade.estimate.sigma) as Stops,
       },
     ];

@@ -4,7 +4,7 @@ import { preparePlan } from '../../src/plan/prepare.ts';
 import { later, type Stops, seconds } from '../../src/science/units.ts';
 import { exposureOf, type Opened, openShutter } from './shutter.ts';
 import { GEAR, type Task } from './task.ts';
-import type { Walked } from './ways.ts';
+import type { Stated, Walked } from './ways.ts';
 import { chanceOf } from './world/chance.ts';
 import { handsOf } from './world/hands.ts';
 import type { Exposed } from './world/truth.ts';
@@ -19,6 +19,8 @@ import type { Exposed } from './world/truth.ts';
 const HALF_A_THIRD = 1 / 6;
 
 interface Written extends Exposed {
+  /** Not spoilt, and no capped dark. */
+  readonly counts: boolean;
   /** What the paper makes of the frame, in stops. */
   readonly written: Stops;
 }
@@ -71,7 +73,6 @@ export function walkWithPaper(task: Task): Walked {
       written.push({
         set: frame.set,
         letter: rig.rig.letter,
-        pass: 1,
         openedMs: opened.openedMs,
         t: opened.t,
         exposure: opened.exposure,
@@ -87,18 +88,24 @@ export function walkWithPaper(task: Task): Walked {
 function statedOf({ plan }: Task, written: readonly Written[]): Walked['stated'] {
   return plan.sets.flatMap(({ id: set, reference: rig }) => {
     const reference = assemble(GEAR, rig)?.rig.letter ?? '';
-    const meanOf = (letter: string): number => {
-      const own = written.filter(
-        (each) => each.counts && each.set === set && each.letter === letter,
-      );
-      return own.reduce((sum, each) => sum + each.written, 0) / own.length;
-    };
-    return plan.rigs.flatMap((id) => {
-      const other = assemble(GEAR, id)?.rig.letter;
-      const stops = other === undefined ? Number.NaN : meanOf(other) - meanOf(reference);
-      return other === undefined || other === reference || Number.isNaN(stops)
-        ? []
-        : [{ set, reference, other, stops: stops as Stops, half: HALF_A_THIRD as Stops }];
+    const counted = written.filter((each) => each.counts && each.set === set);
+    const others = new Set(counted.map(({ letter }) => letter));
+    others.delete(reference);
+    return [...others].map((other): Stated => {
+      const of = (letter: string) => counted.filter((each) => each.letter === letter);
+      const [one, two] = [of(reference), of(other)];
+      const weighed = [
+        ...one.map((each) => [each, -1 / one.length] as const),
+        ...two.map((each) => [each, 1 / two.length] as const),
+      ];
+      return {
+        set,
+        reference,
+        other,
+        stops: weighed.reduce((sum, [each, weight]) => sum + weight * each.written, 0) as Stops,
+        weights: new Map(weighed),
+        half: HALF_A_THIRD as Stops,
+      };
     });
   });
 }

@@ -1,6 +1,6 @@
 import type { SetId } from '../../src/plan/ids.ts';
 import type { Stops, UtcMs } from '../../src/science/units.ts';
-import type { Exposed } from './world/truth.ts';
+import type { Exposed, Weights } from './world/truth.ts';
 
 /** What a way of working says of a pair over a set: other minus reference, rendered. */
 export interface Stated {
@@ -8,6 +8,8 @@ export interface Stated {
   readonly reference: string;
   readonly other: string;
   readonly stops: Stops;
+  /** Of which frames, and how they are weighed. */
+  readonly weights: Weights;
   /** Half of what is to hold the truth 95 times in a hundred. */
   readonly half: Stops;
 }

@@ -11,16 +11,16 @@ import { warmthsOf } from './warmth.ts';
 export interface Exposed {
   readonly set: string;
   readonly letter: string;
-  readonly pass: number;
   readonly openedMs: UtcMs;
   readonly t: Seconds;
   /** What the settings do to a frame, in stops: log2(t s/n²). */
   readonly exposure: Stops;
-  /** A frame of the pair; false for what was spoilt, and for capped darks. */
-  readonly counts: boolean;
 }
 
-/** What really sets a pair of rigs apart over a set: other minus reference, mean over passes in stops. */
+/** What each exposure takes in a pair's figure: on the other rig's in all 1, on the reference's -1. */
+export type Weights = ReadonlyMap<Exposed, number>;
+
+/** What really sets a pair of rigs apart over a set: other minus reference, means in stops. */
 export interface TrueDifference {
   /** The light that fell on the scene while they exposed. */
   readonly light: Stops;
@@ -31,9 +31,6 @@ export interface TrueDifference {
   /** The same as if both had the reference's body: what their histories alone make of it. */
   readonly heatByHistory: number;
 }
-
-const mean = (values: readonly number[]): number =>
-  values.reduce((sum, value) => sum + value, 0) / values.length;
 
 /** The warmth of each exposure of a rig, by a body of the evening. */
 function warmths(
@@ -51,7 +48,7 @@ function warmths(
 }
 
 /**
- * What really sets two rigs apart in a set. Passes that lack a rig are left out.
+ * What really sets two rigs apart, by the frames that a figure is made of.
  *
  * @param exposures all that was exposed that evening, in order.
  * @param switchedOn when both bodies were switched on, at rest.
@@ -60,35 +57,24 @@ export function trueDifference(
   evening: Evening,
   exposures: readonly Exposed[],
   switchedOn: UtcMs,
-  set: string,
+  weights: Weights,
   [reference, other]: readonly [string, string],
-): TrueDifference | null {
-  const of = (letter: string) => exposures.filter((each) => each.letter === letter);
-  const [one, two] = [of(reference), of(other)];
-  const counted = (own: readonly Exposed[], pass: number) =>
-    own.filter((each) => each.counts && each.set === set && each.pass === pass);
-  const passes = [...new Set(exposures.map(({ pass }) => pass))].filter(
-    (pass) => counted(one, pass).length > 0 && counted(two, pass).length > 0,
-  );
-  if (passes.length === 0) return null;
-  const difference = (
-    ofReference: (exposed: Exposed) => number,
-    ofOther: (exposed: Exposed) => number = ofReference,
-  ) =>
-    mean(
-      passes.map(
-        (pass) => mean(counted(two, pass).map(ofOther)) - mean(counted(one, pass).map(ofReference)),
-      ),
+): TrueDifference {
+  const sum = (of: (exposed: Exposed) => number): number =>
+    [...weights].reduce((total, [exposed, weight]) => total + weight * of(exposed), 0);
+  const histories = (bodyOf: (letter: string) => string) => {
+    const warm = new Map(
+      [reference, other].flatMap((letter) => {
+        const own = exposures.filter((each) => each.letter === letter);
+        return [...warmths(evening, bodyOf(letter), own, switchedOn)];
+      }),
     );
-  const warmthOf = (body: string, own: readonly Exposed[]) => {
-    const found = warmths(evening, body, own, switchedOn);
-    return (exposed: Exposed): number => found.get(exposed) ?? Number.NaN;
+    return sum((exposed) => warm.get(exposed) ?? Number.NaN);
   };
-  const ofReference = warmthOf(reference, one);
   return {
-    light: difference(({ openedMs, t }) => lightOver(evening, openedMs, t)) as Stops,
-    exposure: difference(({ exposure }) => exposure) as Stops,
-    heat: difference(ofReference, warmthOf(other, two)),
-    heatByHistory: difference(ofReference, warmthOf(reference, two)),
+    light: sum(({ openedMs, t }) => lightOver(evening, openedMs, t)) as Stops,
+    exposure: sum(({ exposure }) => exposure) as Stops,
+    heat: histories((letter) => letter),
+    heatByHistory: histories(() => reference),
   };
 }
