@@ -45,7 +45,8 @@ export function HeatSheet({ body, figure, onChange, onClose }: Props) {
   };
   const save = (): string | null => {
     const { usual, least, most } = entered;
-    const from = entered.from.trim();
+    // The field has several lines, the source is one.
+    const from = entered.from.replace(/\s+/g, ' ').trim();
     if (usual === null || least === null || most === null) return say.figuresFirst;
     if (from === '') return say.sourceFirst;
     const read = heatFields[figure]({ usual, least, most, from });
@@ -92,6 +93,7 @@ export function HeatSheet({ body, figure, onChange, onClose }: Props) {
       </div>
       <TextField
         label={say.source}
+        long
         hint={say.sourceHint}
         value={entered.from}
         onCommit={(from) => {
