@@ -9,6 +9,7 @@ import type { Updates } from './device/updates.ts';
 import { StoreFailure } from './store/fault.ts';
 import { CannotStart } from './ui/shell/CannotStart.tsx';
 import { Shell } from './ui/shell/Shell.tsx';
+import { spoken } from './ui/words/spoken.en.ts';
 
 declare const APP_VERSION: string;
 
@@ -34,6 +35,7 @@ async function start(into: HTMLElement): Promise<void> {
       store,
       device,
       browser: window,
+      spoken: { en: spoken },
       startsDark: matchMedia('(prefers-color-scheme: dark)').matches,
       applyUpdate: () => {
         updates?.applyUpdate().catch(() => location.reload());

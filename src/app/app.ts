@@ -1,7 +1,10 @@
-import { computed, effect, type ReadonlySignal } from '@preact/signals';
+import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
 import type { Device } from '../device/device.ts';
+import type { Headset } from '../device/headset.ts';
 import type { Store } from '../store/contract.ts';
+import { type CueDesk, createCueDesk } from './cueDesk.ts';
 import type { KeptDrafts } from './drafts.ts';
+import type { SpokenWords } from './exposureCues.ts';
 import { createFileDesk, type FileDesk } from './files.ts';
 import type { GearWorld } from './gear.ts';
 import type { GearFileWorld } from './gearFiles.ts';
@@ -11,7 +14,7 @@ import type { LightWorld } from './light.ts';
 import { createLogDesk, type LogDesk } from './log.ts';
 import { type Browser, createNavigation, type Navigation } from './navigation.ts';
 import type { PlanWorld } from './plans.ts';
-import { createPreferences, type Preferences, type Theme } from './preferences.ts';
+import { createPreferences, type Language, type Preferences, type Theme } from './preferences.ts';
 import { createReadiness, type Readiness } from './readiness.ts';
 import { createRunDesk, type RunDesk } from './run.ts';
 import { createSaving, type Saving } from './saving.ts';
@@ -45,6 +48,15 @@ export interface App {
   readonly run: RunDesk;
   readonly log: LogDesk;
   readonly files: FileDesk;
+  readonly cues: CueDesk;
+  /**
+   * Holds the play button of a headset; null where the browser hands it to no page.
+   *
+   * @throws what the browser throws if the part that does it is not on the device.
+   */
+  readonly holdHeadset: ((onPress: () => void) => Promise<Headset>) | null;
+  /** Black from edge to edge, also the system's bars, as long as it is asked for. */
+  goDark(dark: boolean): void;
   /** The local calendar day, YYYY-MM-DD. */
   today(): string;
   /** On iOS in a tab nothing entered reaches the installed app: install comes first. */
@@ -75,6 +87,7 @@ export interface Parts {
   /** The device asks for dark screens; decides the theme until the user does. */
   readonly startsDark: boolean;
   readonly applyUpdate: () => void;
+  readonly spoken: Readonly<Record<Language, SpokenWords>>;
 }
 
 /** The grounds of the two themes (theme/tokens.css), for the system's bars around the page. */
@@ -117,11 +130,12 @@ export async function createApp(parts: Parts): Promise<App> {
     wakeLock: device.wakeLock,
     locks: device.locks,
     cues: device.cues,
+    spoken: () => parts.spoken[preferences.current.peek().language],
     siteOf: ({ evening }) => sites.sites.peek().find(({ id }) => id === evening?.site) ?? null,
     skyOver: async (...asked) => (await import('./eveningSky.ts')).outingSky(...asked),
   });
   const { version } = parts;
-  const { share, clock, locks, ticker, geolocation } = device;
+  const { share, clock, locks, ticker, geolocation, mediaSession } = device;
   const newId = device.ids.make;
   const log = createLogDesk({ store, writer, clock, newId, locks, run, version });
   const files = createFileDesk({
@@ -142,7 +156,11 @@ export async function createApp(parts: Parts): Promise<App> {
   const navigation = createNavigation(parts.browser);
   // Whoever starts the app in the middle of an evening wants the evening.
   if (run.underWay.peek() && parts.browser.location.hash === '') navigation.replace('outing');
-  effect(() => device.setPageTheme(PAGE_THEMES[theme.shown.value]));
+  const dark = signal(false);
+  effect(() => {
+    const shown = PAGE_THEMES[theme.shown.value];
+    device.setPageTheme(dark.value ? { ...shown, ground: PAGE_THEMES.night.ground } : shown);
+  });
   return {
     version: parts.version,
     navigation,
@@ -175,6 +193,17 @@ export async function createApp(parts: Parts): Promise<App> {
     run,
     log,
     files,
+    cues: createCueDesk(device.cues, preferences),
+    holdHeadset:
+      mediaSession === undefined
+        ? null
+        : async (onPress) => {
+            const { browserHeadset } = await import('../device/headset.ts');
+            return browserHeadset(mediaSession, onPress);
+          },
+    goDark: (wanted) => {
+      dark.value = wanted;
+    },
     today() {
       const { wallMs, offsetMin } = device.clock.now();
       return new Date(wallMs + offsetMin * 60_000).toISOString().slice(0, 10);

@@ -32,5 +32,31 @@ test('wishes of another version are taken one by one, or left', async () => {
     dim: true,
     language: 'en',
     welcomed: false,
+    cues: { sound: true, vibration: true, speech: false, voice: '', silent: false },
+    keys: true,
+    headset: false,
+  });
+});
+
+test('what was chosen of the cues comes back, and what is no choice is left', async () => {
+  const store = newStore();
+  const open = () => createPreferences({ store, saving: createSaving(), startsDark: false });
+  const first = open();
+  await first.load();
+  const cues = { sound: false, vibration: true, speech: true, voice: 'near', silent: true };
+  first.change({ cues, keys: false, headset: true });
+  await settle();
+  const later = open();
+  await later.load();
+  expect(later.current.value).toMatchObject({ cues, keys: false, headset: true });
+  await store.putSetting('preferences', { cues: { sound: 'loud', speech: true, voice: 7 } });
+  const odd = open();
+  await odd.load();
+  expect(odd.current.value.cues).toEqual({
+    sound: true,
+    vibration: true,
+    speech: true,
+    voice: '',
+    silent: false,
   });
 });

@@ -1,4 +1,5 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
+import type { CueChoices } from '../device/cues.ts';
 import type { Store } from '../store/contract.ts';
 import type { Saving } from './saving.ts';
 
@@ -16,6 +17,12 @@ interface Wishes {
   readonly language: Language;
   /** The first screen was answered and does not come back. */
   readonly welcomed: boolean;
+  /** How the moments of an exposure are told. */
+  readonly cues: CueChoices;
+  /** Keys and presenter remotes press the one act of a run. */
+  readonly keys: boolean;
+  /** So does the play button of a headset; for that the page must play silence. */
+  readonly headset: boolean;
 }
 
 export const LANGUAGES = ['en'] as const;
@@ -30,16 +37,24 @@ export interface Preferences {
   change(wish: Partial<Wishes>): void;
 }
 
+/** Each wish of the base, as it was kept if that is one of its kind. */
+function likeBase<Wish extends object>(kept: unknown, base: Wish): Wish {
+  const found = Object(kept) as Readonly<Record<string, unknown>>;
+  const wishes = Object.entries(base).map(([name, wish]) => [
+    name,
+    typeof found[name] === typeof wish ? found[name] : wish,
+  ]);
+  return Object.fromEntries(wishes) as Wish;
+}
+
 /** What is kept may come from another version: each wish is taken by itself, or left. */
 function readWishes(kept: unknown, base: Wishes): Wishes {
-  if (typeof kept !== 'object' || kept === null) return base;
-  const wish = kept as Readonly<Record<keyof Wishes, unknown>>;
+  const wish = likeBase(kept, base);
   return {
+    ...wish,
     theme: wish.theme === 'day' || wish.theme === 'night' ? wish.theme : base.theme,
-    bySun: typeof wish.bySun === 'boolean' ? wish.bySun : base.bySun,
-    dim: typeof wish.dim === 'boolean' ? wish.dim : base.dim,
     language: LANGUAGES.find((language) => language === wish.language) ?? base.language,
-    welcomed: typeof wish.welcomed === 'boolean' ? wish.welcomed : base.welcomed,
+    cues: likeBase(wish.cues, base.cues),
   };
 }
 
@@ -59,6 +74,10 @@ export function createPreferences({
     dim: false,
     language: 'en',
     welcomed: false,
+    // The voice is for who wants it: at night it carries far.
+    cues: { sound: true, vibration: true, speech: false, voice: '', silent: false },
+    keys: true,
+    headset: false,
   });
   return {
     current,

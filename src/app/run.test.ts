@@ -1,5 +1,6 @@
 import { describe, expect, it, vi } from 'vitest';
 import { onlyWindow } from '../../test/contract/fakes/locks.ts';
+import type { Cue } from '../device/cues.ts';
 import { PRACTICE_GEAR } from '../gear/practice.ts';
 import { PRACTICE_SITE } from '../light/practice.ts';
 import { assumedScene } from '../light/scene.ts';
@@ -11,6 +12,7 @@ import { practicePlan } from '../plan/practicePlan.ts';
 import { ev, type UtcMs } from '../science/units.ts';
 import type { Store, StoreFault } from '../store/contract.ts';
 import { memoryStore } from '../store/memory.ts';
+import { spoken } from '../ui/words/spoken.en.ts';
 import { outingSky } from './eveningSky.ts';
 import { eventReader } from './eventReader.ts';
 import { createRunDesk, type RunWorld } from './run.ts';
@@ -23,7 +25,7 @@ class Phone {
   monoMs = 1000;
   sessions = 0;
   kept: 'on' | 'off' = 'off';
-  scheduled = new Map<string, readonly { kind: string; dueMs: number }[]>();
+  scheduled = new Map<string, readonly Cue[]>();
   private ids = 0;
   skyOver: RunWorld['skyOver'] = async (...asked) => outingSky(...asked);
   readonly closed = new Set<(fault: StoreFault) => void>();
@@ -82,6 +84,9 @@ class Phone {
       locks: onlyWindow,
       cues: {
         sound: 'ready',
+        vibrates: true,
+        voices: [],
+        onVoices: () => () => undefined,
         onSound: () => () => undefined,
         choose: () => undefined,
         unlock: () => undefined,
@@ -90,6 +95,7 @@ class Phone {
         onLate: () => () => undefined,
         try: async () => 'done',
       },
+      spoken: () => spoken,
       siteOf: ({ evening }) => (evening?.site === PRACTICE_SITE.id ? PRACTICE_SITE : null),
       skyOver: async (...asked) => this.skyOver(...asked),
     };
@@ -133,6 +139,10 @@ describe('an outing in hand', () => {
     expect(phone.kept).toBe('on');
     expect(desk.state.value?.plan).toEqual(PRACTICE_PLAN);
     expect(desk.state.value?.gear.bodies.map(({ name }) => name)).toEqual(['Alder 44', 'Birch 36']);
+    // Refused or lost without a word: the next tap asks again.
+    phone.kept = 'off';
+    await desk.tap({ tap: 'pause' });
+    expect(phone.kept).toBe('on');
     await desk.tap({ tap: 'end' });
     expect(phone.kept).toBe('off');
   });
@@ -282,11 +292,15 @@ describe('cues', () => {
     const [cues] = phone.scheduled.values();
     const start = phone.monoMs;
     // The practice body's self-timer is 2 s: the beeps of 3 s before opening are past.
-    expect(cues?.map(({ kind, dueMs }) => [kind, dueMs - start])).toEqual([
-      ['lead-in', 1000],
-      ['lead-in', 2000],
-      ['near-end', 56_000],
-      ['end', 66_000],
+    expect(cues?.map(({ kind, dueMs, spoken }) => [kind, dueMs - start, spoken])).toEqual([
+      ['lead-in', 1000, null],
+      ['lead-in', 2000, 'open'],
+      ['near-end', 56_000, '10'],
+      [null, 61_000, '5'],
+      [null, 63_000, '3'],
+      [null, 64_000, '2'],
+      [null, 65_000, '1'],
+      ['end', 66_000, 'end'],
     ]);
   });
 
@@ -304,7 +318,8 @@ describe('cues', () => {
     phone.pass(32);
     const back = await phone.load(0);
     const [cues] = phone.scheduled.values();
-    expect(cues?.map(({ kind, dueMs }) => [kind, dueMs - phone.monoMs])).toEqual([
+    const tones = cues?.filter(({ kind }) => kind !== null);
+    expect(tones?.map(({ kind, dueMs }) => [kind, dueMs - phone.monoMs])).toEqual([
       ['near-end', 24_000],
       ['end', 34_000],
     ]);

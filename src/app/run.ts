@@ -1,6 +1,6 @@
 import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
 import type { Clock } from '../device/clock.ts';
-import type { CueChannel, Cues } from '../device/cues.ts';
+import type { Cues } from '../device/cues.ts';
 import type { OutingLocks, Ownership } from '../device/locks.ts';
 import type { Ticker } from '../device/ticker.ts';
 import type { ScreenLock, WakeLock } from '../device/wakeLock.ts';
@@ -21,7 +21,7 @@ import { preparePlan } from '../plan/prepare.ts';
 import { stopsStart } from '../plan/problems.ts';
 import type { UtcMs } from '../science/units.ts';
 import type { OutingSummary, Store, StoreFault } from '../store/contract.ts';
-import { tellExposures } from './exposureCues.ts';
+import { type SpokenWords, tellExposures } from './exposureCues.ts';
 import { faultOf, type Journal, openJournal, type Served } from './journal.ts';
 import { createRunLight, type RunLight } from './runLight.ts';
 
@@ -35,6 +35,8 @@ export interface RunWorld {
   readonly wakeLock: WakeLock;
   readonly locks: OutingLocks;
   readonly cues: Cues;
+  /** In the language in use. */
+  readonly spoken: () => SpokenWords;
   /** Where a plan is to be walked; null where it does not say. */
   readonly siteOf: (plan: Plan) => Site | null;
   /** The sky over a site from now on. Comes with a part that loads later, so that it may fail. */
@@ -102,7 +104,7 @@ export interface RunDesk {
   open(outing: OutingId): Promise<void>;
   /** Puts an ended outing aside. */
   leave(): void;
-  /** Serves a tap: unlocks sound, which browsers allow only then. */
+  /** Serves a tap: unlocks sound and keeps the screen on, which some browsers allow only then. */
   tap(tap: Tap): Promise<Served>;
   undo(): Promise<Served>;
   /** Tries to bring what is held in memory to disk. */
@@ -112,8 +114,6 @@ export interface RunDesk {
    * it up, or it is taken from it if it does not answer. `handOver` says what came of it.
    */
   takeOver(): Promise<void>;
-  /** Lets a cue be heard or felt beforehand. */
-  tryCue(channel: CueChannel): Promise<'done' | 'needs-tap' | 'unsupported'>;
 }
 
 /** How long a start waits for the part that knows the sky. */
@@ -300,6 +300,7 @@ export function createRunDesk(world: RunWorld): RunDesk {
     },
     async tap(tap) {
       world.cues.unlock();
+      if (underWay.peek()) void world.wakeLock.take();
       return served(await (writable()?.tap(tap) ?? NOT_HERE));
     },
     async undo() {
@@ -331,12 +332,17 @@ export function createRunDesk(world: RunWorld): RunDesk {
       cameBack.value = true;
       look();
     },
-    tryCue: (channel) => world.cues.try(channel, ''),
   };
 
-  tellExposures(world.cues, state, look, (made, lateS) => {
-    // The app's own remark; the frame's time is the body's and stays as it is.
-    void writable()?.tap({ tap: 'cue-late', made, lateS });
+  tellExposures({
+    cues: world.cues,
+    state,
+    look,
+    words: world.spoken,
+    onLateEnd(made, lateS) {
+      // The app's own remark; the frame's time is the body's and stays as it is.
+      void writable()?.tap({ tap: 'cue-late', made, lateS });
+    },
   });
 
   return desk;

@@ -25,6 +25,7 @@ interface MaybeThere {
     readonly locks?: LockManager;
     readonly geolocation?: Geolocation;
     readonly audioSession?: { type: string };
+    readonly mediaSession?: MediaSession;
   };
   readonly AudioContext?: typeof AudioContext;
   readonly speechSynthesis?: SpeechSynthesis;
@@ -70,6 +71,7 @@ export function browserDevice<Session extends string>(
     persistence: browserPersistence(there.navigator.storage),
     locks: browserLocks(there.navigator.locks, windowTalk()),
     geolocation: there.navigator.geolocation,
+    mediaSession: there.navigator.mediaSession,
     platform,
     setPageTheme: (theme) => setPageTheme(document, theme),
   };

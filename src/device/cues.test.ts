@@ -6,7 +6,13 @@ import { type Cue, type CueChoices, type Cues, createCues, type LateEnd } from '
 import { webSound } from './sound.ts';
 import { type CueKind, toneSamples } from './tones.ts';
 
-const ALL: CueChoices = { sound: true, vibration: true, speech: true, silent: false };
+const ALL: CueChoices = {
+  sound: true,
+  vibration: true,
+  speech: true,
+  voice: 'near',
+  silent: false,
+};
 const SOUND: CueChoices = { ...ALL, vibration: false, speech: false };
 const NO_SOUND: CueChoices = { ...ALL, sound: false };
 
@@ -15,6 +21,7 @@ let page: FakePage;
 let speaker: FakeSpeaker;
 let felt: CueKind[];
 let said: string[];
+let saidBy: string[];
 let late: LateEnd[];
 let cues: Cues;
 
@@ -31,9 +38,14 @@ function make(makeContext: (() => AudioContext) | null): Cues {
       },
     },
     speech: {
-      supported: true,
+      voices: [{ id: 'near', name: 'Near' }],
+      onVoices: () => () => undefined,
       unlock: () => said.push('(unlock)'),
-      say: (text) => said.push(text),
+      say(text, voice) {
+        said.push(text);
+        saidBy.push(voice);
+        return true;
+      },
       hush: () => said.push('(hush)'),
     },
   });
@@ -48,6 +60,7 @@ beforeEach(() => {
   speaker = new FakeSpeaker();
   felt = [];
   said = [];
+  saidBy = [];
   late = [];
   vi.spyOn(performance, 'now').mockImplementation(() => clock.monoMs);
   cues = make(speaker.makeContext);
@@ -82,7 +95,7 @@ async function tapped(choices: CueChoices): Promise<void> {
   said = [];
 }
 
-const at = (inS: number, kind: CueKind = 'end', spoken: string | null = null): Cue => ({
+const at = (inS: number, kind: CueKind | null = 'end', spoken: string | null = null): Cue => ({
   kind,
   dueMs: clock.monoMs + inS * 1000,
   spoken,
@@ -127,6 +140,24 @@ describe('an exposure is told by ear, hand and voice', () => {
       ['one', 'closed'],
     ]);
     expect(late).toEqual([]);
+  });
+
+  it('the voice alone counts what has no tone, in the voice that was chosen', async () => {
+    await tapped(ALL);
+    cues.schedule('made-1', [at(1, null, '2'), at(2, null, '1'), at(3, 'end', 'end')]);
+    expect(heardIn()).toEqual([3]);
+    await pass(5000);
+    expect([felt, said]).toEqual([['end'], ['2', '1', 'end']]);
+    expect(new Set(saidBy)).toEqual(new Set(['near']));
+    expect(late).toEqual([]);
+  });
+
+  it('the end of one is not cut off by the countdown of another', async () => {
+    await tapped(ALL);
+    cues.schedule('made-1', [at(1, 'end', 'B, close')]);
+    cues.schedule('made-2', [at(1.5, null, 'A, 2'), at(2.5, null, 'A, 1'), at(3, 'end', 'A, end')]);
+    await pass(5000);
+    expect(said).toEqual(['B, close', 'A, 1', 'A, end']);
   });
 
   it('several exposures run side by side, and one is called off alone', async () => {
@@ -191,6 +222,14 @@ describe('what is chosen', () => {
     cues.choose(ALL);
     cues.unlock();
     expect(said).toContain('(unlock)');
+  });
+
+  it('nothing is told before anybody has chosen', async () => {
+    cues.unlock();
+    await pass(10);
+    cues.schedule('made-1', [at(1, 'lead-in', 'one')]);
+    await pass(2000);
+    expect([speaker.asked, felt, said]).toEqual([[], [], []]);
   });
 
   it('a browser without sound: hand and screen do, and nothing is late', async () => {
@@ -381,7 +420,13 @@ describe('trying the cues at home', () => {
       page,
       sound: webSound(null, {}),
       vibration: { supported: false, vibrate: () => false },
-      speech: { supported: false, unlock: () => {}, say: () => {}, hush: () => {} },
+      speech: {
+        voices: [],
+        onVoices: () => () => undefined,
+        unlock: () => {},
+        say: () => false,
+        hush: () => {},
+      },
     });
     for (const channel of ['sound', 'vibration', 'speech'] as const)
       expect(await cues.try(channel, 'x')).toBe('unsupported');

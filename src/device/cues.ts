@@ -3,13 +3,14 @@ import type { Clock } from './clock.ts';
 import { Listeners } from './listeners.ts';
 import type { Page } from './page.ts';
 import type { Placed, Sound, SoundState } from './sound.ts';
-import type { Speech } from './speech.ts';
+import type { Speech, Voice } from './speech.ts';
 import type { CueKind } from './tones.ts';
 import type { Vibration } from './vibration.ts';
 
 /** One moment of an exposure that is to be told. */
 export interface Cue {
-  readonly kind: CueKind;
+  /** Null: a moment that only the voice tells. */
+  readonly kind: CueKind | null;
   /** On the steady clock (Clock's `monoMs`) of this page load. */
   readonly dueMs: number;
   /** What the voice says then; null = nothing. */
@@ -20,6 +21,8 @@ export interface CueChoices {
   readonly sound: boolean;
   readonly vibration: boolean;
   readonly speech: boolean;
+  /** The id of the voice; empty = the first there is. */
+  readonly voice: string;
   /** Nothing is heard or felt, whatever is chosen above. */
   readonly silent: boolean;
 }
@@ -38,6 +41,12 @@ export interface Cues {
   readonly sound: SoundState;
   /** @returns ends the listening. */
   onSound(listener: (state: SoundState) => void): () => void;
+  /** Whether the device can be felt at all. */
+  readonly vibrates: boolean;
+  /** The voices to choose from; none need a network. */
+  readonly voices: readonly Voice[];
+  /** Called when there are others. @returns ends the listening. */
+  onVoices(listener: () => void): () => void;
   choose(choices: CueChoices): void;
   /** Call it in each tap: browsers let sound out only after one. */
   unlock(): void;
@@ -75,6 +84,8 @@ export interface CueParts {
 const LATE_MS = 1000;
 /** The audio clock is asked again after this, while it has not got to a cue that is due. */
 const SETTLE_MS = 250;
+/** What is said at the end of one exposure is not cut off by the countdown of another (our choice). */
+const LAST_WORD_MS = 1000;
 /** How long a try waits for the loudspeaker after the tap that unlocks it. */
 const WAKE_MS = 1000;
 
@@ -97,11 +108,21 @@ interface Pending {
   timer: ReturnType<typeof setTimeout> | undefined;
 }
 
+/** Until the choices are known. */
+const NOTHING: CueChoices = {
+  sound: false,
+  vibration: false,
+  speech: false,
+  voice: '',
+  silent: true,
+};
+
 /** Cues over the given parts of the device. */
 export function createCues({ clock, page, sound, vibration, speech }: CueParts): Cues {
   const late = new Listeners<[LateEnd]>();
   const pending = new Set<Pending>();
-  let choices: CueChoices = { sound: true, vibration: true, speech: false, silent: false };
+  let choices: CueChoices = NOTHING;
+  let lastWordMs = Number.NEGATIVE_INFINITY;
 
   const now = (): number => clock.now().monoMs;
   const sounds = (): boolean => choices.sound && !choices.silent && sound.state !== 'unsupported';
@@ -121,13 +142,16 @@ export function createCues({ clock, page, sound, vibration, speech }: CueParts):
   };
 
   const give = ({ kind, spoken }: Cue): void => {
-    if (choices.vibration && !choices.silent) vibration.vibrate(kind);
-    if (speaks() && spoken !== null) speech.say(spoken);
+    if (kind && choices.vibration && !choices.silent) vibration.vibrate(kind);
+    if (!speaks() || spoken === null) return;
+    if (kind === 'end') lastWordMs = now();
+    else if (now() - lastWordMs < LAST_WORD_MS) return;
+    speech.say(spoken, choices.voice);
   };
 
   /** When it came through; null = not yet. */
-  const cameThroughMs = ({ placed }: Pending): number | null => {
-    if (sounds()) return placed?.reachedMs() ?? null;
+  const cameThroughMs = ({ placed, cue }: Pending): number | null => {
+    if (cue.kind && sounds()) return placed?.reachedMs() ?? null;
     return page.visible ? now() : null;
   };
 
@@ -162,7 +186,8 @@ export function createCues({ clock, page, sound, vibration, speech }: CueParts):
   /** Puts the sound where it belongs by the clocks as they run now. */
   const place = (one: Pending): void => {
     one.placed?.cancel();
-    one.placed = sounds() && !tooOld(one.cue) ? sound.place(one.cue.kind, one.cue.dueMs) : null;
+    const { kind, dueMs } = one.cue;
+    one.placed = kind && sounds() && !tooOld(one.cue) ? sound.place(kind, dueMs) : null;
   };
 
   /** After anything that may have shifted a clock or freed the loudspeaker. */
@@ -206,6 +231,11 @@ export function createCues({ clock, page, sound, vibration, speech }: CueParts):
       return sound.state;
     },
     onSound: (listener) => sound.onChange(listener),
+    vibrates: vibration.supported,
+    get voices() {
+      return speech.voices;
+    },
+    onVoices: (listener) => speech.onVoices(listener),
     choose(next) {
       choices = next;
       if (!speaks()) speech.hush();
@@ -239,9 +269,7 @@ export function createCues({ clock, page, sound, vibration, speech }: CueParts):
           if (!vibration.supported) return 'unsupported';
           return vibration.vibrate('end') ? 'done' : 'needs-tap';
         case 'speech':
-          if (!speech.supported) return 'unsupported';
-          speech.say(spoken);
-          return 'done';
+          return speech.say(spoken, choices.voice) ? 'done' : 'unsupported';
       }
     },
   };

@@ -1,3 +1,4 @@
+import { cues } from './cues.en.ts';
 import { createFormats } from './formats.ts';
 import { log } from './log.en.ts';
 import { outing } from './outing.en.ts';
@@ -12,6 +13,7 @@ export const en = {
     months: ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'],
     date: (day, month, year) => `${day} ${month} ${year}`,
   }),
+  cues,
   log,
   outing,
   parts,

@@ -33,8 +33,6 @@ export const outing = {
     `The browser cleared its storage. ${events} entries of this outing were written again from memory. Get the log off this phone when you can.`,
   mustReload:
     'A newer version is open in another window. What was recorded is safe. Load this window again.',
-  screenKeptOn: 'screen on',
-  screenNotKept: 'The screen may go off. Set auto-lock to never.',
 
   notSaved: {
     full: 'Not saved yet: the phone is full. Nothing is lost while this stays open. Free some space, then save again.',

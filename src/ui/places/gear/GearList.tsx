@@ -9,6 +9,7 @@ import { RigSign } from '../../parts/RigSign.tsx';
 import { Row } from '../../parts/Row.tsx';
 import { Screen } from '../../parts/Screen.tsx';
 import { Section } from '../../parts/Section.tsx';
+import { CueSection } from '../../shell/CueSection.tsx';
 import { DeviceSection } from '../../shell/DeviceSection.tsx';
 import { useApp } from '../../shell/useApp.ts';
 import { useGearWords } from '../../words/gear.ts';
@@ -118,6 +119,7 @@ export function GearList() {
         )}
       </Section>
       <GearFileSection />
+      <CueSection />
       <DeviceSection />
     </Screen>
   );

@@ -28,8 +28,9 @@ type Open =
 /** Everything that is not the next step, each one tap away. */
 export function MoreSheet({ onClose }: { readonly onClose: () => void }) {
   const { state, tap } = useRun();
-  const { navigation } = useApp();
-  const { outing: words, shell } = useWords();
+  const { navigation, cues } = useApp();
+  const { outing: words, shell, cues: say } = useWords();
+  const { silent } = cues.choices.value;
   const [open, setOpen] = useState<Open>('list');
   const act = async (what: Tap) => {
     onClose();
@@ -122,6 +123,10 @@ export function MoreSheet({ onClose }: { readonly onClose: () => void }) {
         {line(words.acts.power, () => setOpen('powered-off'))}
         {line(words.acts.lens, () => setOpen('lens-touched'))}
         {line(words.acts.counter, () => setOpen('counter'))}
+        {line(silent ? say.endSilence : say.beSilent, () => {
+          onClose();
+          cues.choose({ silent: !silent });
+        })}
         {line(words.acts.pause, () => void act({ tap: 'pause' }), state.phase !== 'paused')}
         {line(words.acts.end, () => setOpen('end'), state.open.length === 0)}
       </div>

@@ -16,6 +16,7 @@ import { OpenStep } from './OpenStep.tsx';
 import { PausedStep } from './PausedStep.tsx';
 import { RestStep } from './RestStep.tsx';
 import { SetUp } from './SetUp.tsx';
+import { useMainAct } from './useMainAct.ts';
 import { type Run, RunContext } from './useRun.ts';
 
 /** A write that takes longer than this is said to be going on (field practice: the eye forgives less). */
@@ -29,6 +30,7 @@ export function RunScreen() {
   const state = desk.state.value;
   const step = desk.step.value;
   const journal = desk.journal.value;
+  useMainAct();
   if (!state || !step || !journal) return null;
   const answered = (served: Served, done: string | null = null): Served => {
     setSaid(served.how === 'refused' ? words.refused(served.rule) : done);

@@ -1,3 +1,4 @@
+import { useState } from 'preact/hooks';
 import { fileName } from '../../../gear/files.ts';
 import type { RigId } from '../../../gear/ids.ts';
 import { type Assembled, assemble } from '../../../gear/rig.ts';
@@ -8,7 +9,10 @@ import { NumberField } from '../../parts/NumberField.tsx';
 import { RigSign } from '../../parts/RigSign.tsx';
 import { Screen } from '../../parts/Screen.tsx';
 import { Section } from '../../parts/Section.tsx';
+import { Sheet } from '../../parts/Sheet.tsx';
 import { Tick } from '../../parts/Tick.tsx';
+import { CueFields } from '../../shell/laterCues.tsx';
+import { useApp } from '../../shell/useApp.ts';
 import { useWords, type Words } from '../../words/words.ts';
 import { UndoButton } from './SideActs.tsx';
 import { useRun } from './useRun.ts';
@@ -157,7 +161,9 @@ function noteOf(
 
 function PhoneSheet() {
   const { desk } = useRun();
-  const { outing: words } = useWords();
+  const { cues } = useApp();
+  const { outing: words, cues: say } = useWords();
+  const [choosing, setChoosing] = useState(false);
   return (
     <Section title={words.setUp.phone}>
       <ul class="hints">
@@ -165,15 +171,24 @@ function PhoneSheet() {
           <li key={hint}>{hint}</li>
         ))}
       </ul>
+      <p role="status">{say.screenAtSetUp[desk.screenLock.value]}</p>
       <Button
         field
         onPress={() => {
-          void desk.tryCue('sound');
-          void desk.tryCue('vibration');
+          void cues.try('sound', '');
+          void cues.try('vibration', '');
         }}
       >
         {words.setUp.trySound}
       </Button>
+      <Button field onPress={() => setChoosing(true)}>
+        {say.choose}
+      </Button>
+      {choosing && (
+        <Sheet title={say.title} onClose={() => setChoosing(false)}>
+          <CueFields.Content />
+        </Sheet>
+      )}
     </Section>
   );
 }

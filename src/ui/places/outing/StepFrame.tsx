@@ -3,7 +3,9 @@ import { useState } from 'preact/hooks';
 import type { PlannedFrame } from '../../../plan/frame.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Icon } from '../../parts/Icon.tsx';
+import { keysUsed } from '../../shell/keysUsed.ts';
 import { NightSwitch } from '../../shell/NightSwitch.tsx';
+import { useApp } from '../../shell/useApp.ts';
 import { useWords } from '../../words/words.ts';
 import { LightLine } from './LightLine.tsx';
 import { MoreSheet } from './MoreSheet.tsx';
@@ -35,7 +37,7 @@ interface Props {
 export function StepFrame(props: Props) {
   const { title, frame, attempt, act, others, children } = props;
   const { state } = useRun();
-  const { outing: words } = useWords();
+  const { outing: words, cues: say } = useWords();
   const [more, setMore] = useState(false);
   const set = state.plan.sets.find(({ id }) => id === frame?.set);
   return (
@@ -65,6 +67,7 @@ export function StepFrame(props: Props) {
             {words.more}
           </Button>
         </div>
+        {keysUsed.value && <p class="key-hint">{say.keyHint}</p>}
         {act}
       </footer>
       {more && <MoreSheet onClose={() => setMore(false)} />}
@@ -77,10 +80,12 @@ interface WhereaboutsProps {
   readonly attempt: number | undefined;
 }
 
-/** Set, intent, pass and repeat of a frame, and whether the screen stays on. */
+/** Set, pass and repeat of a frame, whether the screen stays on and the cues are heard. */
 function Whereabouts({ frame, attempt }: WhereaboutsProps) {
   const { state, desk } = useRun();
-  const { outing: words } = useWords();
+  const { cues } = useApp();
+  const { outing: words, cues: say } = useWords();
+  const { silent, sound } = cues.choices.value;
   const place = state.plan.sets.findIndex(({ id }) => id === frame.set);
   const set = state.plan.sets[place];
   if (!set) return null;
@@ -96,12 +101,13 @@ function Whereabouts({ frame, attempt }: WhereaboutsProps) {
     set.repeats > 1 ? words.repeatOf(frame.repeat, set.repeats) : null,
     (attempt ?? tries + 1) > 1 ? words.retake : null,
     words.framesLeft(state.queue.length),
-    desk.screenLock.value === 'held' ? words.screenKeptOn : null,
+    say.screen[desk.screenLock.value],
+    silent ? say.silent : null,
+    sound && !silent && cues.sound.value === 'needs-tap' ? say.soundNeedsTap : null,
   ];
   return (
     <>
       <p class="where">{parts.filter(Boolean).join(' · ')}</p>
-      {desk.screenLock.value !== 'held' && <p class="where">{words.screenNotKept}</p>}
       {set.kind === 'capped-dark' && <p class="cap">{words.cappedDark}</p>}
       {set.kind === 'capped-series' && <p class="cap">{words.cappedSeries}</p>}
       {set.kind === 'flat' && <p class="cap">{words.flat}</p>}

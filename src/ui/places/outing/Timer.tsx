@@ -44,6 +44,7 @@ export function Timer({
             {over ? words.open.over : words.open.running}{' '}
             {words.open.ofTime(format.duration(phase.ofS))}
           </p>
+          {frame.lateS !== null && <p>{words.open.missed(format.duration(frame.lateS))}</p>}
           <progress value={Math.max(0, Math.min(1, 1 - phase.leftS / phase.ofS))} max={1}>
             {format.duration(shown(phase.leftS))}
           </progress>

@@ -1,0 +1,115 @@
+import { computed, effect } from '@preact/signals';
+import type { App } from '../../app/app.ts';
+import type { Step } from '../../outing/step.ts';
+import { keysUsed } from './keysUsed.ts';
+
+/**
+ * What presses the one act: a keyboard's large keys, and what presenter remotes send for 'on'. Not
+ * the arrow down, which some remotes send too: with it a keyboard scrolls.
+ */
+export const KEYS: readonly string[] = ['Enter', ' ', 'PageDown', 'ArrowRight', 'MediaPlayPause'];
+
+/** The steps whose one act may be pressed from a pocket: none that ends something or gives it up. */
+const BY_KEY: readonly Step['kind'][] = ['mount', 'focus', 'dial', 'expose', 'open', 'paused'];
+
+/** A second press this soon is a bounce, as with a finger (common practice, no source). */
+const BOUNCE_MS = 400;
+
+const DARK = '.dark-screen';
+const FIELD = 'input, textarea, select, [contenteditable]';
+
+/**
+ * Lets keys, presenter remotes and the button of a headset press the one act of a run, as far as
+ * the settings say so.
+ *
+ * @returns ends it.
+ */
+export function listenForMainAct({ run, preferences, holdHeadset }: App): () => void {
+  const keys = computed(() => preferences.current.value.keys);
+  const headset = computed(() => preferences.current.value.headset && run.underWay.value);
+  const act = (): HTMLButtonElement | null => {
+    const step = run.step.peek()?.kind;
+    return step && BY_KEY.includes(step) ? actOnScreen() : null;
+  };
+  let deaf = false;
+  const press = (): void => {
+    if (deaf) return;
+    deaf = true;
+    setTimeout(() => {
+      deaf = false;
+    }, BOUNCE_MS);
+    // As with a finger, the first press only wakes a dark screen.
+    const dark = document.querySelector(DARK);
+    if (dark) dark.querySelector('button')?.click();
+    else act()?.click();
+  };
+  const ends = [
+    effect(() => (keys.value ? listenToKeys(act, press) : undefined)),
+    effect(() => (headset.value && holdHeadset ? holdWhileTapped(holdHeadset, press) : undefined)),
+  ];
+  return () => {
+    for (const end of ends) end();
+  };
+}
+
+/** The one act on the screen, unless a sheet lies over it. */
+const actOnScreen = (): HTMLButtonElement | null =>
+  document.querySelector(`dialog:modal:not(${DARK})`)
+    ? null
+    : document.querySelector<HTMLButtonElement>('.run .step-foot > .button.act');
+
+function listenToKeys(act: () => HTMLButtonElement | null, press: () => void): () => void {
+  // Whoever walks the screen with Tab presses what the focus is on.
+  let walking = false;
+  const onKey = (event: KeyboardEvent) => {
+    const { key } = event;
+    if (key === 'Tab') walking = true;
+    if (!KEYS.includes(key) || event.ctrlKey || event.altKey || event.metaKey) return;
+    const focus = document.activeElement;
+    if ((walking && focus !== document.body) || focus?.matches(FIELD)) return;
+    // The dark screen takes its keys itself.
+    if (!act() || document.querySelector(DARK)) return;
+    event.preventDefault();
+    // A button that was tapped last has the focus, and would take the release of the space bar.
+    if (focus instanceof HTMLElement) focus.blur();
+    if (event.repeat) return;
+    keysUsed.value = true;
+    press();
+  };
+  const onTouch = () => {
+    walking = false;
+  };
+  addEventListener('keydown', onKey, true);
+  addEventListener('pointerdown', onTouch, true);
+  return () => {
+    removeEventListener('keydown', onKey, true);
+    removeEventListener('pointerdown', onTouch, true);
+  };
+}
+
+/** Holds the button of a headset anew with each tap: without one a browser may refuse it. */
+export function holdWhileTapped(
+  hold: NonNullable<App['holdHeadset']>,
+  onPress: () => void,
+  onMissing?: () => void,
+): () => void {
+  let end = (): void => undefined;
+  let over = false;
+  hold(onPress).then(
+    (button) => {
+      if (over) return button.letGo();
+      button.hold();
+      addEventListener('click', button.hold);
+      end = () => {
+        removeEventListener('click', button.hold);
+        button.letGo();
+      };
+    },
+    // That part is not on the device: the finger and the keys are.
+    onMissing,
+  );
+  return () => {
+    over = true;
+    end();
+  };
+}
