@@ -29,8 +29,10 @@ export const planHeat = {
     none: 'Only swaps and dials let a sensor cool.',
   } satisfies Record<RestWay, string>,
   inShort: {
-    limit: (rests: number) =>
-      `Until inside the limit: ${rests === 0 ? 'no rest needed' : count(rests, 'rest', 'rests')}`,
+    limit: (rests: number, asked: number) => {
+      if (rests > 0) return `Until inside the limit: ${count(rests, 'rest', 'rests')}`;
+      return `Until inside the limit: ${asked === 0 ? 'no rest needed' : 'no rest that would pay'}`;
+    },
     'warm-up': 'Warmed up first, then the same rhythm',
     thumb: (factor: string, from: string) => `Rest ${factor} × the exposure, above ${from}`,
     none: 'No rest',

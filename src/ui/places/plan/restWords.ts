@@ -9,6 +9,6 @@ export function restWords({ heat, format }: HeatWords, { plan, prepared }: PlanV
     return heat.inShort[way === 'warm-up' ? way : 'none'];
   const { rest } = plan;
   return rest.kind === 'limit'
-    ? heat.inShort.limit(prepared.timeline.rests.length)
+    ? heat.inShort.limit(prepared.timeline.rests.length, prepared.timeline.weighed.length)
     : heat.inShort.thumb(format.plain(rest.rule.factor), format.duration(rest.rule.offUpToS));
 }
