@@ -29,7 +29,7 @@ export function OrderChoice({ order }: { readonly order: OrderView }) {
   const desk = useOrderDesk();
   const words = useOrderWords();
   const { plan: say, inOrder } = words;
-  const { view, named, current, point, isTaken } = order;
+  const { view, named, current, point, isTaken, lightIs } = order;
   const { plan } = view;
   const name = useId();
   return (
@@ -44,7 +44,7 @@ export function OrderChoice({ order }: { readonly order: OrderView }) {
             label={orderWords(words, view, each)}
             hint={passesIn(words, view, each)}
             note={isChosen ? say.orderNotes[each] : null}
-            costed={named.get(each) ?? null}
+            costed={lightIs === 'computing' ? null : (named.get(each) ?? null)}
             isChosen={isChosen}
             onChoose={() => desk.choose(plan.id, each)}
           />

@@ -42,7 +42,7 @@ export function OrderScreen({ view }: { readonly view: PlanView }) {
         </div>
       </Section>
       <OrderTrade order={order} />
-      <OrderPairs order={order} />
+      {order.lightIs !== 'computing' && <OrderPairs order={order} />}
       <OrderByHand order={order} arranging={arranging} onArrange={setArranging} />
       <Section title={say.frames}>
         <FrameList view={view} />
