@@ -73,7 +73,8 @@ export const neededAtOnce: readonly string[] = [
 /**
  * What only the desk needs, and what would bring it in: it comes with later parts. The acts on gear,
  * plans and sites, the reading of whatever was entered or comes from a file, what the practice
- * outing is made of, and the words of all that.
+ * outing is made of, and the words of all that. Of the outing only what it goes on without: what a
+ * change of the list would cost.
  */
 export const neededLater: readonly string[] = [
   'ui/places/gear/',
@@ -102,6 +103,7 @@ export const neededLater: readonly string[] = [
   'light/night.ts',
   'light/parse.ts',
   'light/practice.ts',
+  'outing/changeCost.ts',
   'plan/edit.ts',
   'plan/newPlan.ts',
   'plan/parse.ts',
@@ -110,11 +112,13 @@ export const neededLater: readonly string[] = [
   'science/ephemeris.ts',
   'ui/places/log/DeskPart.tsx',
   'ui/places/log/FilterFields.tsx',
+  'ui/places/outing/CostLine.tsx',
   'ui/shell/CueSection.tsx',
   'ui/shell/DeviceSection.tsx',
   'ui/shell/KeyFields.tsx',
   'ui/shell/mainActKeys.ts',
   'ui/words/cueFields.en.ts',
+  'ui/words/cost.en.ts',
   'ui/words/device.en.ts',
   'ui/words/faults.en.ts',
   'ui/words/gear.en.ts',
@@ -205,7 +209,9 @@ const firstScript = (modules: Modules) =>
 export function lateModules(modules: Modules): string[] {
   const atOnce = firstScript(modules);
   const ever = reach(modules, ['main.tsx'], ({ typeOnly }) => !typeOnly);
-  return [...ever.keys()].filter((path) => named(neededAtOnce, path) && !atOnce.has(path));
+  return [...ever.keys()].filter(
+    (path) => named(neededAtOnce, path) && !named(neededLater, path) && !atOnce.has(path),
+  );
 }
 
 /** Modules that only the desk needs and that yet come with the first script, each with its chain. */

@@ -8,7 +8,7 @@ import {
 } from '../../../outing/changeCost.ts';
 import type { RunState } from '../../../outing/state.ts';
 import { duration, type Stops } from '../../../science/units.ts';
-import { useWords, type Words } from '../../words/words.ts';
+import { type CostWords, useCostWords } from '../../words/cost.ts';
 import { useRun } from './useRun.ts';
 
 /** More would not be read in the dark. */
@@ -17,21 +17,25 @@ const MOST_PAIRS = 2;
 /** What a change of the list costs against going on, as it stood when it was first shown. */
 export function CostLine({ tap }: { readonly tap: ListTap }) {
   const { desk, state } = useRun();
-  const words = useWords();
+  const words = useCostWords();
   // What is read must not change under the thumb.
   const [cost] = useState(() => changeCost(state, tap, desk.now.peek()));
   return cost && <p class="cost">{costWords(words, state, cost)}</p>;
 }
 
-function costWords(words: Words, state: RunState, { longerS, swaps, pairs }: ChangeCost): string {
-  const { format, outing } = words;
+function costWords(
+  words: CostWords,
+  state: RunState,
+  { longerS, swaps, pairs }: ChangeCost,
+): string {
+  const { format, cost: say } = words;
   const whole = Math.round(longerS);
   const size = duration(Math.abs(whole));
   const parts = [
-    whole !== 0 && outing.cost[whole > 0 ? 'longer' : 'shorter'](format.duration(size)),
-    swaps !== 0 && outing.cost[swaps > 0 ? 'moreSwaps' : 'fewerSwaps'](Math.abs(swaps)),
+    whole !== 0 && say[whole > 0 ? 'longer' : 'shorter'](format.duration(size)),
+    swaps !== 0 && say[swaps > 0 ? 'moreSwaps' : 'fewerSwaps'](Math.abs(swaps)),
   ].filter((part) => part !== false);
-  const said = parts.length > 0 ? outing.cost.costs(parts) : outing.cost.nothing;
+  const said = parts.length > 0 ? say.costs(parts) : say.nothing;
   const moved = pairs
     .filter((pair) => movedBy(pair) >= 0.005)
     .toSorted((a, b) => movedBy(b) - movedBy(a))
@@ -50,7 +54,11 @@ function movedBy({ going, changed }: PairMoved): number {
   );
 }
 
-function pairWords({ format, outing }: Words, { plan, gear }: RunState, pair: PairMoved): string {
+function pairWords(
+  { format, cost: say }: CostWords,
+  { plan, gear }: RunState,
+  pair: PairMoved,
+): string {
   const { going, changed } = pair;
   const known = changed ?? going;
   if (!known) return '';
@@ -59,10 +67,9 @@ function pairWords({ format, outing }: Words, { plan, gear }: RunState, pair: Pa
   const figure = (of: number | null | undefined): string | null =>
     of === null || of === undefined ? null : format.stopsFine(of as Stops);
   const figures = [
-    changed?.passes !== going?.passes &&
-      outing.cost.passes(changed?.passes ?? 0, going?.passes ?? 0),
-    changed && outing.cost.fade(figure(changed.fade), figure(going?.fade)),
-    changed && outing.cost.heat(figure(changed.heat), figure(going?.heat)),
+    changed?.passes !== going?.passes && say.passes(changed?.passes ?? 0, going?.passes ?? 0),
+    changed && say.fade(figure(changed.fade), figure(going?.fade)),
+    changed && say.heat(figure(changed.heat), figure(going?.heat)),
   ].filter((part) => typeof part === 'string');
-  return outing.cost.pair(letter(known.other), letter(known.reference), set, figures);
+  return say.pair(letter(known.other), letter(known.reference), set, figures);
 }

@@ -8,8 +8,8 @@ import { Button } from '../../parts/Button.tsx';
 import { Sheet } from '../../parts/Sheet.tsx';
 import { useApp } from '../../shell/useApp.ts';
 import { useWords } from '../../words/words.ts';
-import { CostLine } from './CostLine.tsx';
 import { FileStepper } from './FileStepper.tsx';
+import { Cost } from './laterCost.tsx';
 import { NoteSheet } from './NoteSheet.tsx';
 import { ReadingSheet } from './ReadingSheet.tsx';
 import { RigName, rigText } from './RigName.tsx';
@@ -83,7 +83,7 @@ export function MoreSheet({ onClose }: { readonly onClose: () => void }) {
     return able && costs ? (
       <div class="costed">
         {button}
-        <CostLine tap={costs} />
+        <Cost.Content tap={costs} />
       </div>
     ) : (
       button

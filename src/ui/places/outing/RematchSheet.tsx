@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import { Button } from '../../parts/Button.tsx';
 import { Sheet } from '../../parts/Sheet.tsx';
 import { useWords } from '../../words/words.ts';
-import { CostLine } from './CostLine.tsx';
+import { Cost } from './laterCost.tsx';
 import { settingsLine } from './marks.ts';
 import { RigName, rigText } from './RigName.tsx';
 import { useRun } from './useRun.ts';
@@ -33,7 +33,7 @@ export function RematchSheet({ onClose }: { readonly onClose: () => void }) {
                 </li>
               ))}
             </ul>
-            {set && <CostLine tap={{ tap: 'rematch', set: set.id, rigs }} />}
+            {set && <Cost.Content tap={{ tap: 'rematch', set: set.id, rigs }} />}
             <Button
               field
               name={light.takeNamed(

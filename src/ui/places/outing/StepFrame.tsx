@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import type { PlannedFrame } from '../../../plan/frame.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Icon } from '../../parts/Icon.tsx';
@@ -8,6 +8,7 @@ import { NightSwitch } from '../../shell/NightSwitch.tsx';
 import { useApp } from '../../shell/useApp.ts';
 import { useWords } from '../../words/words.ts';
 import { LightLine } from './LightLine.tsx';
+import { Cost } from './laterCost.tsx';
 import { MoreSheet } from './MoreSheet.tsx';
 import { NextTwo } from './NextTwo.tsx';
 import { RestReminder } from './RestReminder.tsx';
@@ -39,6 +40,8 @@ export function StepFrame(props: Props) {
   const { state } = useRun();
   const { outing: words, cues: say } = useWords();
   const [more, setMore] = useState(false);
+  // Before it is asked for: nothing may move under the thumb.
+  useEffect(Cost.fetch, []);
   const set = state.plan.sets.find(({ id }) => id === frame?.set);
   return (
     <div class="step">
