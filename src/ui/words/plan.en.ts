@@ -227,10 +227,7 @@ export const plan = {
     'double-mirror': 'Cancels a fade that steepens, too.',
     'side-by-side': 'All rigs stand and start together. Watch the parallax.',
   },
-  chooseOrder: 'Order',
   allowances: 'Allowances',
-  allowancesInShort: (swap: string, dial: string, settle: string, write: string) =>
-    `Swap ${swap}, dials ${dial}, settle ${settle}, write ${write}`,
   swap: 'Swap of rigs',
   dialChange: 'Change of dials',
   settle: 'Settling',

@@ -13,6 +13,7 @@ import { Section } from '../../parts/Section.tsx';
 import { useApp } from '../../shell/useApp.ts';
 import { usePlanWords } from '../../words/plan.ts';
 import { useHeatWords } from '../../words/planHeat.ts';
+import { useOrderWords } from '../../words/planOrder.ts';
 import { About } from './About.tsx';
 import { LightSection } from './LightSection.tsx';
 import { orderWords } from './orderWords.ts';
@@ -37,6 +38,7 @@ export function PlanScreen({ view, detail }: Props) {
   const plans = usePlanDesk();
   const words = useHeatWords();
   const { plan: say, heat, format } = words;
+  const { inOrder } = useOrderWords();
   const { plan, prepared } = view;
   const { refusal, done } = useRefusal();
   const open = (...path: string[]) =>
@@ -58,7 +60,7 @@ export function PlanScreen({ view, detail }: Props) {
       )}
       <Section title={say.order}>
         <Row
-          title={orderWords(words, view, plan.order)}
+          title={plan.arranged === null ? orderWords(words, view, plan.order) : inOrder.ownOrder}
           note={say.orderInShort(
             swapCount(prepared.frames),
             format.duration(prepared.timeline.wallS),
