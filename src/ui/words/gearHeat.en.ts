@@ -5,7 +5,7 @@ type Figure = keyof ThermalRange;
 /** Words of how a body warms. Figures come in as they are written. */
 export const gearHeat = {
   title: 'How it warms',
-  nothingMeasured: 'Nobody has measured it: stated ranges',
+  nothingMeasured: 'Nobody has measured it',
   someMeasured: (measured: number, of: number) => `${measured} of ${of} known to you`,
   lead: 'A sensor warms as it exposes, and its dark current with it. What nobody has measured on this body is taken from stated ranges, and every prediction carries them.',
   figures: {

@@ -74,7 +74,7 @@ export const plan = {
   },
   nothing: { label: 'Nothing', note: 'An empty shot list, set by set.' },
   seriesPickOne: 'This list is for one rig. Pick one alone.',
-  seriesIso: 'At ISO',
+  seriesIso: 'Measured at',
   seriesIsoHint: 'The highest that you will use this body at.',
   seriesOwnDark: (body: string) =>
     `By its profile ${body} takes a dark frame of its own. Switch that off on the body, and say so under Gear: it would spoil the series.`,

@@ -112,7 +112,10 @@ function Whereabouts({ frame, attempt }: WhereaboutsProps) {
     <>
       <p class="where">{parts.filter(Boolean).join(' · ')}</p>
       {set.kind === 'capped-dark' && <p class="cap">{words.cappedDark}</p>}
-      {set.kind === 'capped-series' && <p class="cap">{words.cappedSeries}</p>}
+      {/* At a rest the body is off, and its countdown needs the room. */}
+      {set.kind === 'capped-series' && desk.step.value?.kind !== 'rest' && (
+        <p class="cap">{words.cappedSeries}</p>
+      )}
       {set.kind === 'flat' && <p class="cap">{words.flat}</p>}
     </>
   );
