@@ -2,7 +2,7 @@ import { darkFrameS } from '../gear/darkFrame.ts';
 import type { RigId } from '../gear/ids.ts';
 import { exactSettings } from '../gear/positions.ts';
 import { type Assembled, assemble } from '../gear/rig.ts';
-import { waitsIn } from '../plan/heatCourse.ts';
+import { waitsIn } from '../plan/nextFrame.ts';
 import type { Allowances } from '../plan/plan.ts';
 import type { HeatMode } from '../science/heat.ts';
 import { isRefusal } from '../science/refusal.ts';

@@ -5,7 +5,7 @@ import type { Doublings, ElectronsPerSecond } from '../science/sensorUnits.ts';
 import { DARK_CURRENT_AT_20 } from '../science/thermalRange.ts';
 import type { Ev, Ratio } from '../science/units.ts';
 import type { PlannedFrame } from './frame.ts';
-import { darkLimit } from './heat.ts';
+import { darkLimit } from './heatLimit.ts';
 import type { HeatLimit, PlanSet } from './plan.ts';
 import { SHADOWS_BELOW, shadowCounts, USUAL_READ_NOISE } from './shadows.ts';
 

@@ -23,8 +23,9 @@ import {
   stops,
 } from '../science/units.ts';
 import { USUAL_WEIGHTS } from './costWeights.ts';
-import { darkLimit, frameHeat, heatAbove, heatsOf, pairHeats, restBefore } from './heat.ts';
+import { frameHeat, heatsOf, pairHeats, restBefore } from './heat.ts';
 import { heatCourseOf } from './heatCourse.ts';
+import { darkLimit, heatAbove } from './heatLimit.ts';
 import type { PlanId, SetId } from './ids.ts';
 import { DEFAULT_HEAT_LIMIT, newPlan, newSet } from './newPlan.ts';
 import { orderFrames } from './order.ts';

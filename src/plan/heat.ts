@@ -6,7 +6,6 @@ import {
   midExposureHeat,
   type ThermalModel,
 } from '../science/heat.ts';
-import { darkRatioLimit, darkShare, type PixelCounts } from '../science/noise.ts';
 import { isRefusal } from '../science/refusal.ts';
 import { type NextFrame, restNeeded } from '../science/sensorRest.ts';
 import { type Doublings, doublings } from '../science/sensorUnits.ts';
@@ -17,11 +16,11 @@ import {
   type ThermalRange,
   usualModel,
 } from '../science/thermalRange.ts';
-import type { Ratio, Seconds } from '../science/units.ts';
+import type { Seconds } from '../science/units.ts';
 import type { PlannedFrame } from './frame.ts';
 import type { HeatCourse, HeatSpan } from './heatCourse.ts';
 import type { FrameKey, SetId } from './ids.ts';
-import type { HeatLimit, Plan } from './plan.ts';
+import type { Plan } from './plan.ts';
 
 /*
  * Heat in a plan, in stops of dark current over each rig's own rested state; never to be added to
@@ -146,15 +145,6 @@ export function pairHeats(
   );
 }
 
-/** The limit on the ratio of dark currents, from the noise tolerated in the shadows if they are known. */
-export function darkLimit(
-  shadows: PixelCounts | null,
-  { tolerated, unknownRatio }: Pick<HeatLimit, 'tolerated' | 'unknownRatio'>,
-): Ratio {
-  const share = shadows && darkShare(shadows);
-  return share === null || isRefusal(share) ? unknownRatio : darkRatioLimit(share, tolerated);
-}
-
 /** A rest in seconds with its range; null where no rest in that mode is enough. */
 export interface RestRange {
   readonly usual: Seconds | null;
@@ -195,7 +185,3 @@ export function restBefore(
   const orNull = (value: Seconds): Seconds | null => (value === never ? null : value);
   return { usual: orNull(rest.usual), least: orNull(rest.least), most: orNull(rest.most) };
 }
-
-/** The heat that lies a ratio of dark currents above another. */
-export const heatAbove = (heat: Doublings, limit: Ratio): Doublings =>
-  (heat + Math.log2(limit)) as Doublings;

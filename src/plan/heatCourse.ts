@@ -1,6 +1,5 @@
 import { darkFrameS } from '../gear/darkFrame.ts';
 import type { RigId } from '../gear/ids.ts';
-import type { Lens } from '../gear/lens.ts';
 import { assemble, type Gear } from '../gear/rig.ts';
 import { sameSettings } from '../gear/settings.ts';
 import type { HeatSegment } from '../science/heat.ts';
@@ -8,7 +7,7 @@ import { type Refusal, refuse } from '../science/refusal.ts';
 import { duration, type Seconds } from '../science/units.ts';
 import type { PlannedFrame } from './frame.ts';
 import type { FrameKey } from './ids.ts';
-import { settlingOf } from './nextFrame.ts';
+import { settlingOf, waitsIn } from './nextFrame.ts';
 import type { Plan } from './plan.ts';
 import type { Timeline } from './timeline.ts';
 
@@ -19,10 +18,6 @@ export interface HeatSpan extends HeatSegment {
 
 /** What each rig goes through, from the start of the list on. */
 export type HeatCourse = ReadonlyMap<RigId, readonly HeatSpan[]>;
-
-/** What a rig does while it waits: a lens that loses its focus when switched off waits switched on. */
-export const waitsIn = ({ focusSurvivesPowerOff }: Lens): 'off' | 'idle' =>
-  focusSurvivesPowerOff ? 'off' : 'idle';
 
 /**
  * What each rig goes through in a timeline.

@@ -1,4 +1,5 @@
 import type { Body } from '../gear/body.ts';
+import type { Lens } from '../gear/lens.ts';
 import type { NextFrame } from '../science/sensorRest.ts';
 import { duration, type Seconds } from '../science/units.ts';
 import type { Plan } from './plan.ts';
@@ -12,3 +13,7 @@ export const nextFrameOf = (plan: Pick<Plan, 'allowances'>, body: Body, t: Secon
   t,
   leadIn: [{ mode: 'idle', lasts: settlingOf(plan, body) }],
 });
+
+/** What a rig does while it waits: a lens that loses its focus when switched off waits switched on. */
+export const waitsIn = ({ focusSurvivesPowerOff }: Lens): 'off' | 'idle' =>
+  focusSurvivesPowerOff ? 'off' : 'idle';

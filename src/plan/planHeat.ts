@@ -11,16 +11,16 @@ import { darkRatio, sceneUnder } from './darkRatio.ts';
 import type { PlannedFrame } from './frame.ts';
 import {
   frameHeat,
-  heatAbove,
   heatsOf,
   type PairHeat,
   pairHeats,
   type RestRange,
   restBefore,
 } from './heat.ts';
-import { behindAt, type HeatSpan, heatCourseOf, waitsIn } from './heatCourse.ts';
+import { behindAt, type HeatSpan, heatCourseOf } from './heatCourse.ts';
+import { heatAbove } from './heatLimit.ts';
 import type { FrameKey } from './ids.ts';
-import { nextFrameOf, settlingOf } from './nextFrame.ts';
+import { nextFrameOf, settlingOf, waitsIn } from './nextFrame.ts';
 import type { HeatLimit, Plan, PlanSet } from './plan.ts';
 import type { Prepared } from './prepare.ts';
 import { isProposed, type LimitRest } from './rest.ts';

@@ -9,7 +9,7 @@ import {
 import type { Doublings } from '../science/sensorUnits.ts';
 import type { Ratio, Seconds, StopsPerMinute } from '../science/units.ts';
 import { USUAL_WEIGHTS } from './costWeights.ts';
-import { heatAbove } from './heat.ts';
+import { heatAbove } from './heatLimit.ts';
 import type { RestRule } from './plan.ts';
 import { type RestWorth, restWorth } from './restWorth.ts';
 

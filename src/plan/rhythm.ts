@@ -7,7 +7,7 @@ import type { Doublings } from '../science/sensorUnits.ts';
 import { overCorners, type Ranged } from '../science/thermalRange.ts';
 import { duration, type Seconds } from '../science/units.ts';
 import type { PlannedFrame } from './frame.ts';
-import { waitsIn } from './heatCourse.ts';
+import { waitsIn } from './nextFrame.ts';
 import type { PlanSet, RestRule } from './plan.ts';
 import { restOwed } from './rest.ts';
 

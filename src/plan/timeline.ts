@@ -11,9 +11,8 @@ import { usualModel } from '../science/thermalRange.ts';
 import { duration, type Seconds, type StopsPerMinute } from '../science/units.ts';
 import { darkRatio, sceneUnder } from './darkRatio.ts';
 import type { PlannedFrame } from './frame.ts';
-import { waitsIn } from './heatCourse.ts';
 import type { FrameKey, SetId } from './ids.ts';
-import { nextFrameOf } from './nextFrame.ts';
+import { nextFrameOf, waitsIn } from './nextFrame.ts';
 import type { Plan, PlanSet, SetKind } from './plan.ts';
 import { isProposed, type LimitRest, restByLimit, restOwed } from './rest.ts';
 
