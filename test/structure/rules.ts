@@ -84,6 +84,7 @@ export const neededLater: readonly string[] = [
   'app/gear.ts',
   'app/gearFiles.ts',
   'app/light.ts',
+  'app/order.ts',
   'app/plans.ts',
   'app/practice.ts',
   'app/taking.ts',
@@ -105,7 +106,9 @@ export const neededLater: readonly string[] = [
   'light/practice.ts',
   'outing/changeCost.ts',
   'plan/edit.ts',
+  'plan/fairOrder.ts',
   'plan/newPlan.ts',
+  'plan/orderProblem.ts',
   'plan/parse.ts',
   'plan/practicePlan.ts',
   'plan/readyLists.ts',
@@ -126,6 +129,7 @@ export const neededLater: readonly string[] = [
   'ui/words/logDesk.en.ts',
   'ui/words/pair.en.ts',
   'ui/words/plan.en.ts',
+  'ui/words/planOrder.en.ts',
 ];
 
 export const places = Object.keys(mayImport);
