@@ -1,8 +1,9 @@
 import { beforeEach, describe, expect, test } from 'vitest';
+import { NOTHING_MEASURED } from '../gear/bodyHeat.ts';
 import { thingsOf } from '../gear/edit.ts';
 import { PRACTICE_GEAR } from '../gear/practice.ts';
 import { type Fault, isFault } from '../gear/read.ts';
-import { millimetres, pixels, type Stops, stops } from '../science/units.ts';
+import { millimetres, pixels, type Stops, seconds, stops } from '../science/units.ts';
 import type { Store } from '../store/contract.ts';
 import { StoreFailure } from '../store/fault.ts';
 import { memoryStore } from '../store/memory.ts';
@@ -104,6 +105,19 @@ test('deleting a body takes its rigs along, and one undo brings all of it back',
   const later = openDesk().desk;
   await later.load();
   expect(later.gear.value).toEqual(before);
+});
+
+test('a figure of how a body warms goes back to its stated range, and comes back by undo', () => {
+  const { desk, undo } = openDesk();
+  const id = made(desk.addBody(OWN));
+  const from = 'capped series of 2027-02-12';
+  const tau = { usual: seconds(510), least: seconds(460), most: seconds(570), from };
+  const heat = { ...NOTHING_MEASURED, tau };
+  expect(desk.changeBody(id, { heat })).toBeNull();
+  desk.forgetHeat(id, 'tau');
+  expect(desk.gear.value.bodies[0]?.heat).toEqual(NOTHING_MEASURED);
+  undo.take();
+  expect(desk.gear.value.bodies[0]?.heat).toEqual(heat);
 });
 
 test('an absurd offset is refused, a deleted one comes back in its place', () => {

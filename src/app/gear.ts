@@ -1,4 +1,4 @@
-import type { Body } from '../gear/body.ts';
+import type { Body, MeasuredHeat } from '../gear/body.ts';
 import { newBody, newLens } from '../gear/defaults.ts';
 import {
   type Change,
@@ -33,6 +33,8 @@ export interface GearDesk {
   changeBody(id: BodyId, change: Partial<Body>): Fault | null;
   copyBody(id: BodyId, name: string): BodyId | Fault;
   deleteBody(id: BodyId): void;
+  /** Back to the stated range of one figure of how a body warms. */
+  forgetHeat(id: BodyId, figure: keyof MeasuredHeat): void;
 
   addLens(own: NewLens): LensId | Fault;
   changeLens(id: LensId, change: Partial<Lens>): Fault | null;
@@ -89,6 +91,14 @@ export function createGearDesk({ gear: { gear, apply }, undo, newId }: GearWorld
     undo.offer(deed, () => apply(undoOf(before, changes)));
   };
 
+  /** A thing that has lost a part of it. */
+  const removeFrom = (thing: Thing, part: 'offset' | 'heat') => {
+    const before = gear.peek();
+    const changes: Change[] = [{ thing, deleted: false }];
+    apply(changes);
+    undo.offer({ act: 'deleted', thing: part, name: '' }, () => apply(undoOf(before, changes)));
+  };
+
   return {
     addBody: (own) => putBody(newBody(newId() as BodyId, { ...own, sign: signFor(gear.peek()) })),
     changeBody: (id, change) => asFault(putBody({ ...bodyOf(id), ...change })),
@@ -96,6 +106,11 @@ export function createGearDesk({ gear: { gear, apply }, undo, newId }: GearWorld
     deleteBody(id) {
       const value = bodyOf(id);
       remove({ kind: 'body', value }, { act: 'deleted', thing: 'body', name: value.name });
+    },
+    forgetHeat(id, figure) {
+      const body = bodyOf(id);
+      const value = { ...body, heat: { ...body.heat, [figure]: null } };
+      removeFrom({ kind: 'body', value }, 'heat');
     },
 
     addLens: (own) => putLens(newLens(newId() as LensId, own)),
@@ -130,14 +145,9 @@ export function createGearDesk({ gear: { gear, apply }, undo, newId }: GearWorld
       return asFault(putRig({ ...rig, offsets: [...rig.offsets, offset] }));
     },
     deleteOffset(id, index) {
-      const before = gear.peek();
       const rig = rigOf(id);
       const value = { ...rig, offsets: rig.offsets.filter((_, at) => at !== index) };
-      const changes: Change[] = [{ thing: { kind: 'rig', value }, deleted: false }];
-      apply(changes);
-      undo.offer({ act: 'deleted', thing: 'offset', name: '' }, () =>
-        apply(undoOf(before, changes)),
-      );
+      removeFrom({ kind: 'rig', value }, 'offset');
     },
   };
 }

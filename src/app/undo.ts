@@ -3,7 +3,7 @@ import { type ReadonlySignal, signal } from '@preact/signals';
 /** A thing that was deleted. */
 export interface Deleted {
   readonly act: 'deleted';
-  readonly thing: 'body' | 'lens' | 'rig' | 'offset' | 'plan' | 'set' | 'site' | 'outing';
+  readonly thing: 'body' | 'lens' | 'rig' | 'offset' | 'heat' | 'plan' | 'set' | 'site' | 'outing';
   /** What the user calls it; empty if it has no name. */
   readonly name: string;
 }

@@ -6,6 +6,7 @@ const THINGS: Readonly<Record<Deleted['thing'], string>> = {
   lens: 'a lens',
   rig: 'a rig',
   offset: 'an offset',
+  heat: 'a figure of how it warms',
   plan: 'a shot list',
   set: 'a set',
   site: 'a site',

@@ -84,7 +84,7 @@ export const plan = {
     'Cap on, viewfinder covered, away from lamps and sun.',
     'Raw. In-camera dark frame and noise reduction off.',
     'Rear screen off, no live view, no charger, a full battery.',
-    'Frame after frame without a break; off where it says so. Log each switching off under More.',
+    'Frame after frame without a break; off where it says so, with a tap that it is off.',
     'Touch it as little as you can: hands and wind warm and cool it too.',
   ],
   makeIt: 'Make the plan',

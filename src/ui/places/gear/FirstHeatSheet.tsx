@@ -98,9 +98,12 @@ export function FirstHeatSheet({ body, onChange, onClose }: Props) {
       title={say.fit}
       onClose={onClose}
       acts={
-        <Button rank="main" disabled={heat === null} onPress={take}>
-          {say.take}
-        </Button>
+        <>
+          {refusal && <Notice urgent>{refusal}</Notice>}
+          <Button rank="main" disabled={heat === null} onPress={take}>
+            {say.take}
+          </Button>
+        </>
       }
     >
       <p>{say.fitIs}</p>
@@ -172,7 +175,6 @@ export function FirstHeatSheet({ body, onChange, onClose }: Props) {
           </p>
         </>
       )}
-      {refusal && <Notice urgent>{refusal}</Notice>}
     </Sheet>
   );
 }

@@ -10,6 +10,7 @@ import { NumberField } from '../../parts/NumberField.tsx';
 import { Sheet } from '../../parts/Sheet.tsx';
 import { TextField } from '../../parts/TextField.tsx';
 import { useGearWords } from '../../words/gear.ts';
+import { useGearDesk } from './useGearDesk.ts';
 
 interface Props {
   readonly body: Body;
@@ -30,6 +31,7 @@ const NOTHING: Entered = { usual: null, least: null, most: null, from: '' };
 
 /** One figure of how a body warms: value, range and source belong together and are saved together. */
 export function HeatSheet({ body, figure, onChange, onClose }: Props) {
+  const desk = useGearDesk();
   const { fault, format, gear } = useGearWords();
   const { heat: say } = gear;
   const own = body.heat[figure];
@@ -56,7 +58,7 @@ export function HeatSheet({ body, figure, onChange, onClose }: Props) {
     return null;
   };
   const forget = () => {
-    setRefusal(onChange({ ...body.heat, [figure]: null }));
+    desk.forgetHeat(body.id, figure);
     onClose();
   };
   const stated = thermalRangeOf({ ...body, heat: { ...body.heat, [figure]: null } })[figure];
@@ -67,6 +69,7 @@ export function HeatSheet({ body, figure, onChange, onClose }: Props) {
       onClose={onClose}
       acts={
         <>
+          {refusal && <Notice urgent>{refusal}</Notice>}
           {own && <Button onPress={forget}>{say.forget}</Button>}
           <Button rank="main" onPress={() => setRefusal(save())}>
             {say.save}
@@ -110,7 +113,6 @@ export function HeatSheet({ body, figure, onChange, onClose }: Props) {
         )}
         . {say.statedFrom(stated.from)}
       </p>
-      {refusal && <Notice urgent>{refusal}</Notice>}
     </Sheet>
   );
 }
