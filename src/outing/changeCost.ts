@@ -41,6 +41,8 @@ export interface PairLeft {
 
 /** A pair as it will be and as it would have been; null = no pass of it is complete. */
 export interface PairMoved {
+  /** False for a wall lit by hand, on which the sky's fade has no say. */
+  readonly isUnderTheSky: boolean;
   readonly going: PairLeft | null;
   readonly changed: PairLeft | null;
 }
@@ -73,13 +75,14 @@ export function changeCost(state: RunState, tap: ListTap, now: Instant): ChangeC
     longerS: (changed.timeline.wallS - going.timeline.wallS) as Seconds,
     swaps: changed.swaps - going.swaps,
     pairs: state.plan.sets
-      .filter(({ id, kind }) => sets.has(id) && kind === 'light')
-      .flatMap(({ id, reference }) =>
+      .filter(({ id, kind }) => sets.has(id) && (kind === 'light' || kind === 'flat'))
+      .flatMap(({ id, kind, reference }) =>
         state.plan.rigs.flatMap((other) =>
           other === reference
             ? []
             : [
                 {
+                  isUnderTheSky: kind === 'light',
                   going: pairLeft(going, id, reference, other),
                   changed: pairLeft(changed, id, reference, other),
                 },

@@ -217,21 +217,21 @@ export const outing = {
     why: {
       thumb: (owed: string) =>
         `Rule of thumb: ${owed} after this exposure. Swaps count. Common practice, no source.`,
-      limit: (owed: string) => `${owed} brings its next frame inside the plan’s limit on heat.`,
+      limit: (owed: string) => `${owed} in all, to the plan’s limit on heat.`,
       asked: (owed: string) => `The set asks for ${owed} from the end of the last frame.`,
     } satisfies Record<Rest['why'], (owed: string) => string>,
     switchOn: 'Switch on when it is over.',
     wins: (without: string, rested: string) =>
-      `It wins: dark current ${rested} in place of ${without} stop over a rested sensor.`,
-    costs: (fade: string) => `It costs: the light changes by ${fade} stop.`,
-    costUnknown: 'What it costs nobody can tell: the fade is not known.',
+      `Wins: dark current ${rested}, not ${without} stop over rested.`,
+    costs: (fade: string) => `Costs: fade ${fade} stop.`,
+    costUnknown: 'Costs: unknown, as the fade is.',
     worth: {
       more: (wins: string, costs: string) => `Worth ${wins} for ${costs} stop of light.`,
       less: (wins: string, costs: string) =>
         `Worth ${wins} for ${costs} stop of light: it costs more than it wins.`,
     },
     suggestion: (range: string | null) =>
-      `A suggestion: nobody has measured how this body cools.${range ? ` It may take ${range}.` : ''}`,
+      `A suggestion, as nobody has measured this body${range ? `: ${range}` : ''}.`,
     orNone: (least: string) => `${least}, or more than any rest`,
     skip: 'Skip the rest',
     ready: (rig: string, time: string) => `${rig} may shoot in ${time}`,

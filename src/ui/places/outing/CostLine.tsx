@@ -45,11 +45,11 @@ function costWords(
 }
 
 /** By how many stops, of either kind, a pair is moved; a pass that is lost counts for more than any. */
-function movedBy({ going, changed }: PairMoved): number {
+function movedBy({ going, changed, isUnderTheSky }: PairMoved): number {
   if (!going && !changed) return 0;
   if (!going || !changed || going.passes !== changed.passes) return Number.POSITIVE_INFINITY;
   return Math.max(
-    Math.abs((changed.fade ?? 0) - (going.fade ?? 0)),
+    isUnderTheSky ? Math.abs((changed.fade ?? 0) - (going.fade ?? 0)) : 0,
     Math.abs((changed.heat ?? 0) - (going.heat ?? 0)),
   );
 }
@@ -59,7 +59,7 @@ function pairWords(
   { plan, gear }: RunState,
   pair: PairMoved,
 ): string {
-  const { going, changed } = pair;
+  const { going, changed, isUnderTheSky } = pair;
   const known = changed ?? going;
   if (!known) return '';
   const letter = (rig: typeof known.other) => assemble(gear, rig)?.rig.letter ?? '';
@@ -68,7 +68,7 @@ function pairWords(
     of === null || of === undefined ? null : format.stopsFine(of as Stops);
   const figures = [
     changed?.passes !== going?.passes && say.passes(changed?.passes ?? 0, going?.passes ?? 0),
-    changed && say.fade(figure(changed.fade), figure(going?.fade)),
+    changed && isUnderTheSky && say.fade(figure(changed.fade), figure(going?.fade)),
     changed && say.heat(figure(changed.heat), figure(going?.heat)),
   ].filter((part) => typeof part === 'string');
   return say.pair(letter(known.other), letter(known.reference), set, figures);

@@ -103,15 +103,15 @@ export function MoreSheet({ onClose }: { readonly onClose: () => void }) {
           last !== undefined,
         )}
         {line(
+          words.acts.skip,
+          () => next && void act({ tap: 'skip-frame', frame: next.key }),
+          idle && next !== undefined,
+        )}
+        {line(
           words.acts.swap,
           () => next && void act({ tap: 'swap-next-two', frame: next.key }),
           idle && state.queue.length > 1,
           swap,
-        )}
-        {line(
-          words.acts.skip,
-          () => next && void act({ tap: 'skip-frame', frame: next.key }),
-          idle && next !== undefined,
         )}
         {line(
           words.acts.dropSet,

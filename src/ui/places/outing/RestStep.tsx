@@ -45,10 +45,10 @@ export function RestStep({ step }: { readonly step: Extract<Step, { kind: 'rest'
       </div>
       <p>
         {outing.rest.why[why](format.duration(owedS))} {isSeries && outing.rest.switchOn}
+        {why === 'limit' && resting.isSuggestion && rangeWords(words, resting)}
       </p>
       {!isSeries && <p>{worthWords(words, resting)}</p>}
       {then && <p>{outing.rest.standsThen(then)}</p>}
-      {why === 'limit' && resting.isSuggestion && <p>{rangeWords(words, resting)}</p>}
     </StepFrame>
   );
 }
