@@ -11,6 +11,7 @@ import { memoryStore } from '../store/memory.ts';
 import { eventReader } from './eventReader.ts';
 import { type Journal, openJournal } from './journal.ts';
 import { createLogDesk, type LogDesk, type OutingLog } from './log.ts';
+import { besidesOf } from './logBesides.ts';
 
 const writer = 'phone' as WriterId;
 
@@ -197,7 +198,7 @@ describe('an outing that is opened', () => {
     const [base] = log.ledgers.value;
     // f/6.3 64 s against f/8 60 s: 0.67 + 0.09 stop.
     expect(base?.mean?.sum.stops).toBeCloseTo(-0.76, 2);
-    expect(base && log.besides(base)).toMatchObject({ pass: 1 });
+    expect(base && besidesOf(log, base)).toMatchObject({ pass: 1 });
   });
 
   it('is reading first, and missing if there is none', async () => {

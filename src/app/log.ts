@@ -1,7 +1,6 @@
 import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
 import type { Clock } from '../device/clock.ts';
 import type { OutingLocks, Ownership } from '../device/locks.ts';
-import { type BesidesMade, besidesMade } from '../log/besides.ts';
 import { entriesOf, type LogEntry } from '../log/entries.ts';
 import { framesOf, type LogFrame } from '../log/frames.ts';
 import { countedFrames, ledgersOf, type SetLedger } from '../log/ledger.ts';
@@ -46,8 +45,6 @@ export interface OutingLog {
   readonly entries: ReadonlySignal<readonly LogEntry[]>;
   /** Each other rig against the reference of each set. */
   readonly ledgers: ReadonlySignal<readonly SetLedger[]>;
-  /** What set a pair apart besides brightness; null if no pass is complete. */
-  besides(ledger: SetLedger): BesidesMade | null;
   /** The heat line of a pair, in no sum; null if no pass is complete. */
   heat(ledger: SetLedger): HeatLine | null;
   /** How warm a sensor was in the middle of a frame. */
@@ -315,7 +312,6 @@ function outingLog(journal: Journal): OutingLog {
       const { plan, gear } = state.value;
       return ledgersOf(plan, gear, counted.value, scene.value);
     }),
-    besides: (ledger) => besidesMade(ledger, state.value.plan, state.value.gear, counted.value),
     heat: (ledger) => heatLine(state.value, ledger, countedByKey(frames.value)),
     frameHeat: (frame) => frameHeat(state.value, frame),
   };

@@ -4,12 +4,14 @@ import { PRACTICE_GEAR } from '../gear/practice.ts';
 import type { Gear } from '../gear/rig.ts';
 import type { Settings } from '../gear/settings.ts';
 import { millimetres, seconds, stops } from '../science/units.ts';
+import type { Besides } from './besides.ts';
 import type { SetId } from './ids.ts';
 import { swapCount } from './order.ts';
 import type { Hold, Plan, PlanSet } from './plan.ts';
 import { practicePlan } from './practicePlan.ts';
 import { dialledIn, type OtherRow, preparePlan, type SetTable } from './prepare.ts';
 import { type Problem, stopsStart } from './problems.ts';
+import { besidesOfRow } from './rowBesides.ts';
 
 const PRACTICE_PLAN = practicePlan();
 
@@ -47,6 +49,16 @@ const otherRow = (change: Partial<Plan>, gear: Gear = PRACTICE_GEAR): OtherRow =
   const [row] = compared(preparePlan(plan(change), gear).table[0]).others;
   if (!row) throw new Error('no other rig');
   return row;
+};
+/** Of the first set's other rig. */
+const besidesIn = (change: Partial<Plan>): Besides => {
+  const changed = plan(change);
+  const prepared = preparePlan(changed, PRACTICE_GEAR);
+  const [row] = compared(prepared.table[0]).others;
+  const first = changed.sets[0]?.id;
+  const besides = row && first && besidesOfRow(changed, PRACTICE_GEAR, prepared, first, row.rig);
+  if (!besides) throw new Error('nothing beside');
+  return besides;
 };
 
 describe('the practice evening', () => {
@@ -235,7 +247,7 @@ describe('what stands beside the brightness of a pair', () => {
   const sets = [set('s', { settings: dial('6.3', '64', '100') })];
 
   it('gives angles, common crop and pupils by the real lenses', () => {
-    const { besides } = otherRow({ sets });
+    const besides = besidesIn({ sets });
     // 2 atan(36/70) - 2 atan(43.8/90) and 2 atan(24/70) - 2 atan(32.9/90), degrees.
     expect(besides.angleOfView.horizontal).toBeCloseTo(2.531, 3);
     expect(besides.angleOfView.vertical).toBeCloseTo(-2.311, 3);
@@ -251,7 +263,7 @@ describe('what stands beside the brightness of a pair', () => {
 
   it('measures framing by the rule of the set', () => {
     const ratio = (framing: PlanSet['framing']) =>
-      otherRow({ sets: [set('s', { framing })] }).besides.framingRatio;
+      besidesIn({ sets: [set('s', { framing })] }).framingRatio;
     expect(ratio('width')).toBeCloseTo(36 / 35 / (43.8 / 45), 9);
     expect(ratio('height')).toBeCloseTo(24 / 35 / (32.9 / 45), 9);
     expect(ratio('diagonal')).toBeCloseTo(
@@ -266,7 +278,7 @@ describe('what stands beside the brightness of a pair', () => {
       kind: 'same-iso-and-time',
       aperture: { rule: 'same-depth-of-field', plus: stops(0) },
     };
-    const { besides } = otherRow({ sets: [set('s', { hold, settings: dial('8', '8', '200') })] });
+    const besides = besidesIn({ sets: [set('s', { hold, settings: dial('8', '8', '200') })] });
     // f/8 x 35/45 = 6.22 falls on f/6.3: two hundredths of the pupil short.
     expect(besides.pupilRatio).toBeCloseTo(35 / 6.3496 / (45 / 8), 4);
     // Whole frames at equal size, H = f²/(N d) + f: Birch's frame is wider and so a little deeper.
@@ -279,10 +291,10 @@ describe('what stands beside the brightness of a pair', () => {
 
   it('warns of parallax above two pixels of the other rig, and says nothing unless both are stated', () => {
     const parallax = (nearest: number | null, apart: number | null) =>
-      otherRow({
+      besidesIn({
         nearestSubjectMm: nearest === null ? null : millimetres(nearest),
         axesApartMm: apart === null ? null : millimetres(apart),
-      }).besides.parallax;
+      }).parallax;
     expect(parallax(null, 200)).toBeNull();
     expect(parallax(50_000, null)).toBeNull();
     // 200 mm x 35 mm / 50 m = 0.14 mm = 32.5 pixels of 4.302 um.
@@ -292,7 +304,7 @@ describe('what stands beside the brightness of a pair', () => {
   });
 
   it('tells whose body takes a dark frame of its own, and each bit depth', () => {
-    const { besides } = otherRow({ rigs: [C, B], sets: [set('s', { reference: C })] });
+    const besides = besidesIn({ rigs: [C, B], sets: [set('s', { reference: C })] });
     expect(besides.takesDarkFrame).toEqual({ reference: true, other: false });
     expect(besides.bitDepth).toEqual({ reference: 12, other: 14 });
   });

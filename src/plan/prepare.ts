@@ -4,7 +4,6 @@ import { exactSettings, positionsOf } from '../gear/positions.ts';
 import { type Assembled, assemble, type Gear } from '../gear/rig.ts';
 import type { Settings } from '../gear/settings.ts';
 import { isRefusal, must } from '../science/refusal.ts';
-import { type Besides, besidesOf } from './besides.ts';
 import type { Side } from './causes.ts';
 import { type Differences, differencesBetween } from './differences.ts';
 import type { Dialled, PlannedFrame } from './frame.ts';
@@ -22,7 +21,6 @@ export interface OtherRow {
   /** Null when the settings are free. */
   readonly match: Match | null;
   readonly differences: Differences;
-  readonly besides: Besides;
 }
 
 /** What a set comes to on real dials. */
@@ -153,7 +151,6 @@ function compare(
       dialled: { settings: side.settings, exact: side.exact },
       match: side.match,
       differences: differencesBetween(reference.side, side, set.hold),
-      besides: besidesOf(reference.side, side, set.framing, plan),
     });
   }
   const { settings, exact } = reference.side;

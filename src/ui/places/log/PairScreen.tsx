@@ -1,3 +1,4 @@
+import { besidesOf } from '../../../app/logBesides.ts';
 import { assemble } from '../../../gear/rig.ts';
 import type { SetLedger } from '../../../log/ledger.ts';
 import { BesidesLines } from '../../parts/BesidesLines.tsx';
@@ -34,7 +35,7 @@ export function PairScreen({ log, set, other }: Props) {
     );
   }
   const { mean, reference } = ledger;
-  const made = log.besides(ledger);
+  const made = besidesOf(log, ledger);
   const letter = (rig: SetLedger['other']) => assemble(gear, rig)?.rig.letter ?? '';
   const framing = plan.sets.find(({ id }) => id === ledger.set)?.framing;
   return (

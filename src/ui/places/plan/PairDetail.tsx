@@ -1,5 +1,6 @@
 import type { PlanSet } from '../../../plan/plan.ts';
 import type { OtherRow } from '../../../plan/prepare.ts';
+import { besidesOfRow } from '../../../plan/rowBesides.ts';
 import { BesidesLines } from '../../parts/BesidesLines.tsx';
 import { DifferenceFigures } from '../../parts/DifferenceFigures.tsx';
 import { Notice } from '../../parts/Notice.tsx';
@@ -19,7 +20,7 @@ interface Props {
 export function PairDetail({ view, set, row }: Props) {
   const words = useHeatWords();
   const { format, heat, plan } = words;
-  const { besides } = row;
+  const besides = besidesOfRow(view.plan, view.gear, view.prepared, set.id, row.rig);
   const pair = view.heat.pairs.find((each) => each.set === set.id && each.other === row.rig);
   const letter = (rig: OtherRow['rig']) => view.rig(rig)?.rig.letter ?? '';
   return (
@@ -34,14 +35,16 @@ export function PairDetail({ view, set, row }: Props) {
           </p>
         </>
       )}
-      {besides.parallax?.warns && (
+      {besides?.parallax?.warns && (
         <Notice>{plan.parallaxWarns(format.number(besides.parallax.px, 1))}</Notice>
       )}
-      <BesidesLines
-        besides={besides}
-        framing={set.framing}
-        letters={{ reference: letter(set.reference), other: letter(row.rig) }}
-      />
+      {besides && (
+        <BesidesLines
+          besides={besides}
+          framing={set.framing}
+          letters={{ reference: letter(set.reference), other: letter(row.rig) }}
+        />
+      )}
     </Section>
   );
 }
