@@ -222,7 +222,7 @@ export const outing = {
     } satisfies Record<Rest['why'], (owed: string) => string>,
     switchOn: 'Switch on when it is over.',
     wins: (without: string, rested: string) =>
-      `Wins: dark current ${rested}, not ${without} stop over rested.`,
+      `Wins: dark current ${rested}, not ${without} stop.`,
     costs: (fade: string) => `Costs: fade ${fade} stop.`,
     costUnknown: 'Costs: unknown, as the fade is.',
     worth: {

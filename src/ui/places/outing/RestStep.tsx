@@ -43,11 +43,11 @@ export function RestStep({ step }: { readonly step: Extract<Step, { kind: 'rest'
         <Count text={format.duration(duration(Math.ceil(leftS)))} />
         <p>{outing.rest.ask[isSeries && !isOff ? 'series' : mode](rigText(state.gear, rig))}</p>
       </div>
+      {!isSeries && <p>{worthWords(words, resting)}</p>}
       <p>
         {outing.rest.why[why](format.duration(owedS))} {isSeries && outing.rest.switchOn}
         {why === 'limit' && resting.isSuggestion && rangeWords(words, resting)}
       </p>
-      {!isSeries && <p>{worthWords(words, resting)}</p>}
       {then && <p>{outing.rest.standsThen(then)}</p>}
     </StepFrame>
   );
