@@ -415,6 +415,23 @@ describe('a file that comes in', () => {
     expect(phone.gear.gear.value.lenses.map(({ name }) => name)).toContain('Mine');
   });
 
+  it('carries deletions: what was deleted before a backup does not come from an older one', async () => {
+    const older = await phone.leave({ what: 'backup' });
+    const mine = phone.gear.gear.value.bodies.find(({ invented }) => !invented);
+    if (!mine) throw new Error('no body of one’s own');
+    phone.desks().gearDesk.deleteBody(mine.id);
+    const newer = await phone.leave({ what: 'backup' });
+    const other = new Phone('other');
+    expect(await other.bring(newer)).toMatchObject({ how: 'taken' });
+    const kept = await other.kept();
+    expect(await other.bring(older)).toMatchObject({ how: 'taken', brings: { deletedHere: 1 } });
+    expect(await other.kept()).toEqual(kept);
+    // Where it never was deleted, it does come.
+    const third = new Phone('third');
+    expect(await third.bring(older)).toMatchObject({ how: 'taken', brings: { deletedHere: 0 } });
+    expect(third.gear.gear.value.bodies.map(({ id }) => id)).toContain(mine.id);
+  });
+
   it('brings the other phone’s lines to the outing in hand', async () => {
     await phone.takeInHand(evening.outing);
     const journal = await phone.leave({ what: 'journal', outing: evening.outing });

@@ -48,12 +48,14 @@ export interface StoreOptions {
   readonly older: OlderShapes;
 }
 
-/** What a file brings in. A deletion is never brought in. */
+/** What a file brings in. */
 export interface Arrival {
   readonly events: readonly OutingEvent[];
   readonly gear: readonly GearThing[];
   readonly plans: readonly Plan[];
   readonly sites: readonly Site[];
+  /** Ids that were deleted where the file was written: of things never here, so that none comes. */
+  readonly tombstones: readonly string[];
 }
 
 /** Stored beside a thing: whether it was deleted. */
@@ -102,8 +104,9 @@ export interface Store {
   /** Union by event id. @returns how many were new. Refuses whole when an id comes with other content. */
   merge(events: readonly OutingEvent[]): Promise<number>;
   /**
-   * The union of events, gear, plans and sites with what is here, whole or not at all.
-   * A thing that was deleted here stays deleted. Refuses whole ('refused') when an
+   * The union of events, gear, plans, sites and tombstones with what is here, whole or not at all.
+   * A thing that was deleted here stays deleted, and one that is here stays, whatever was deleted
+   * elsewhere. Refuses whole ('refused') when an
    * id comes with other content.
    *
    * @returns how many of each were new.
@@ -120,7 +123,7 @@ export interface Store {
   putPlans(plans: readonly { readonly plan: Plan; readonly deleted: boolean }[]): Promise<void>;
   sites(): Promise<readonly Site[]>;
   putSites(sites: readonly { readonly site: Site; readonly deleted: boolean }[]): Promise<void>;
-  /** Ids of deleted things. */
+  /** Ids of deleted things, here or where a file was written. */
   tombstones(): Promise<ReadonlySet<string>>;
 
   setting(key: string): Promise<unknown>;

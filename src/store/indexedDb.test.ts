@@ -122,7 +122,13 @@ describe('every write', () => {
     await store.append([note({ seq: 1 })]);
     await store.append([note({ seq: 1 })]);
     await store.merge([note({ seq: 2 })]);
-    await store.restore({ events: [note({ seq: 3 })], gear: [], plans: [], sites: [] });
+    await store.restore({
+      events: [note({ seq: 3 })],
+      gear: [],
+      plans: [],
+      sites: [],
+      tombstones: ['a'],
+    });
     await store.putGear([]);
     await store.putPlans([]);
     await store.putSites([]);

@@ -12,7 +12,7 @@ import {
   writePlans,
   writeSites,
 } from './profiles.ts';
-import { restoreAll } from './restore.ts';
+import { onlyEvents, restoreAll } from './restore.ts';
 import { readOrMakeWriter, readSetting, writeSetting } from './settings.ts';
 import { LIMIT_MS } from './time-limit.ts';
 import { takingTurns } from './turns.ts';
@@ -49,7 +49,7 @@ export async function openStore(options: StoreOptions): Promise<Store> {
     append: (events) => inTurn(() => connection.run((db) => appendEvents(db, events, reader))),
     events: (outing, most) => connection.run((db) => readEvents(db, outing, reader, most)),
     outings: () => connection.run(readOutings),
-    merge: async (events) => (await restore({ events, gear: [], plans: [], sites: [] })).events,
+    merge: async (events) => (await restore(onlyEvents(events))).events,
     restore,
     gear: () => connection.run(readGear),
     putGear: (things) => {

@@ -2,7 +2,7 @@ import type { OutingEvent } from '../outing/events.ts';
 import type { OutingId } from '../outing/ids.ts';
 import type { EventReader, OutingSummary } from './contract.ts';
 import { toFault } from './fault.ts';
-import { restoreAll } from './restore.ts';
+import { onlyEvents, restoreAll } from './restore.ts';
 import { type Database, ofOuting } from './schema.ts';
 import { writeStrictly } from './transaction.ts';
 import { trustedEvent } from './trusted.ts';
@@ -25,7 +25,7 @@ export async function appendEvents(
   } catch (cause) {
     if (toFault(cause).kind !== 'refused') throw cause;
     // A retry of what is there already, or a true conflict: only a comparison tells.
-    await restoreAll(db, { events, gear: [], plans: [], sites: [] }, reader);
+    await restoreAll(db, onlyEvents(events), reader);
   }
 }
 

@@ -5,9 +5,10 @@ import type { Plan } from '../plan/plan.ts';
 import type { Arrival, Kept, OutingSummary, Store, StoreOptions } from './contract.ts';
 import { StoreFailure, toFault } from './fault.ts';
 import { kept, keptGear } from './profiles.ts';
+import { asThings, onlyEvents } from './restore.ts';
 import type { KeptGear } from './schema.ts';
 import { trustedGear, trustedPlans, trustedSites } from './trusted.ts';
-import { missingEvents, missingThings } from './union.ts';
+import { missingEvents, missingThings, missingTombstones } from './union.ts';
 
 /**
  * The store's twin without a disk: what it takes is gone with the page. For tests
@@ -19,6 +20,7 @@ export function memoryStore({ makeId, reader }: Omit<StoreOptions, 'older'>): St
   const plans = new Map<string, Kept<Plan>>();
   const sites = new Map<string, Kept<Site>>();
   const settings = new Map<string, unknown>();
+  const buried = new Set<string>();
   let writer: WriterId | null = null;
   let closed = false;
 
@@ -35,30 +37,30 @@ export function memoryStore({ makeId, reader }: Omit<StoreOptions, 'older'>): St
 
   const restore = (arrival: Arrival): ReturnType<Store['restore']> =>
     answer(() => {
-      const { events, gear: things, plans: newPlans, sites: newSites } = structuredClone(arrival);
-      const missing = missingEvents(journal, events);
-      const missingGear = missingThings(gear, things);
-      const missingPlans = missingThings(
-        plans,
-        newPlans.map((value) => ({ value })),
+      const { events, gear: things, tombstones, ...desk } = structuredClone(arrival);
+      const newEvents = missingEvents(journal, events);
+      const missingGear = missingThings(gear, things, buried);
+      const missingPlans = missingThings(plans, asThings(desk.plans), buried);
+      const missingSites = missingThings(sites, asThings(desk.sites), buried);
+      const missing = missingTombstones(
+        (id) => [buried, gear, plans, sites].some((here) => here.has(id)),
+        tombstones,
       );
-      const missingSites = missingThings(
-        sites,
-        newSites.map((value) => ({ value })),
-      );
-      journal = [...journal, ...missing];
+      journal = [...journal, ...newEvents];
       for (const thing of missingGear) gear.set(thing.value.id, keptGear(thing, false));
       for (const { value } of missingPlans) plans.set(value.id, kept(value, false));
       for (const { value } of missingSites) sites.set(value.id, kept(value, false));
+      for (const id of missing) buried.add(id);
       return {
-        events: missing.length,
+        events: newEvents.length,
         gear: missingGear.length,
         plans: missingPlans.length,
         sites: missingSites.length,
+        tombstones: missing.length,
       };
     });
   const merge = async (events: readonly OutingEvent[]): Promise<number> =>
-    (await restore({ events, gear: [], plans: [], sites: [] })).events;
+    (await restore(onlyEvents(events))).events;
 
   return {
     writer: () =>
@@ -98,11 +100,12 @@ export function memoryStore({ makeId, reader }: Omit<StoreOptions, 'older'>): St
     tombstones: () =>
       answer(
         () =>
-          new Set(
-            [...gear.values(), ...plans.values(), ...sites.values()]
+          new Set([
+            ...buried,
+            ...[...gear.values(), ...plans.values(), ...sites.values()]
               .filter((record) => record.deleted)
               .map((record) => record.id),
-          ),
+          ]),
       ),
     setting: (key) => answer(() => settings.get(key)),
     putSetting: (key, value) =>

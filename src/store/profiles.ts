@@ -28,18 +28,15 @@ export const readSites = async (db: Database): Promise<readonly Site[]> =>
   trustedSites(await db.getAll('sites'));
 
 export async function readTombstones(db: Database): Promise<ReadonlySet<string>> {
-  const transaction = db.transaction(['gear', 'plans', 'sites']);
-  const records = await Promise.all([
+  const transaction = db.transaction(['gear', 'plans', 'sites', 'tombstones']);
+  const [buried, ...records] = await Promise.all([
+    transaction.objectStore('tombstones').getAllKeys(),
     transaction.objectStore('gear').getAll(),
     transaction.objectStore('plans').getAll(),
     transaction.objectStore('sites').getAll(),
   ]);
-  return new Set(
-    records
-      .flat()
-      .filter((record) => record.deleted)
-      .map((record) => record.id),
-  );
+  const deleted = records.flat().filter((record) => record.deleted);
+  return new Set([...buried, ...deleted.map(({ id }) => id)]);
 }
 
 export const writeGear = (db: Database, records: readonly KeptGear[]): Promise<void> =>

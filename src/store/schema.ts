@@ -3,6 +3,7 @@ import type { GearThing, Kept, OlderShapes, StoredEvent } from './contract.ts';
 import { journalGearAndPlans } from './migrations/001-journal-gear-and-plans.ts';
 import { sites } from './migrations/002-sites.ts';
 import { heatAndOrder } from './migrations/003-heat-and-order.ts';
+import { tombstones } from './migrations/004-tombstones.ts';
 
 /** A gear thing with its tombstone mark. */
 export interface KeptGear extends Kept<unknown> {
@@ -23,6 +24,8 @@ export interface Schema extends DBSchema {
   gear: { key: string; value: KeptGear };
   plans: { key: string; value: Kept<unknown> };
   sites: { key: string; value: Kept<unknown> };
+  /** What files have said of things that were never here; a deleted thing is its own tombstone. */
+  tombstones: { key: string; value: { readonly id: string } };
   settings: { key: string; value: { readonly key: string; readonly value: unknown } };
   /** One record: who this installation is. */
   installation: { key: string; value: { readonly key: 'writer'; readonly id: string } };
@@ -43,6 +46,7 @@ export const MIGRATIONS: readonly ((
   journalGearAndPlans,
   sites,
   (_db, upgrade, older) => heatAndOrder(upgrade, older),
+  tombstones,
 ];
 
 export const DATABASE_VERSION = MIGRATIONS.length;

@@ -37,14 +37,18 @@ const place = (event: OutingEvent): string =>
  * The incoming things that are not known yet, each once; one that was deleted
  * here is known and stays deleted.
  *
+ * @param buried Ids of things that were deleted elsewhere before they ever came here.
+ *
  * @throws StoreFailure 'refused' when an id comes with other content.
  */
 export function missingThings<T extends { readonly value: { readonly id: string } }>(
   stored: ReadonlyMap<string, { readonly value: unknown; readonly deleted: boolean }>,
   incoming: readonly T[],
+  buried: ReadonlySet<string>,
 ): T[] {
   const seen = new Map(stored);
   return incoming.filter(({ value }) => {
+    if (buried.has(value.id)) return false;
     const known = seen.get(value.id);
     if (known === undefined) {
       seen.set(value.id, { value, deleted: false });
@@ -54,4 +58,12 @@ export function missingThings<T extends { readonly value: { readonly id: string 
       throw new StoreFailure('refused', `${value.id} is stored with other content`);
     return false;
   });
+}
+
+/** The incoming tombstones that are new: of things that are neither here nor buried, each once. */
+export function missingTombstones(
+  known: (id: string) => boolean,
+  incoming: readonly string[],
+): string[] {
+  return [...new Set(incoming)].filter((id) => !known(id));
 }

@@ -354,9 +354,18 @@ export const storeCases: readonly Case<FreshStore>[] = [
         gear: [asThing(body('a'))],
         plans: [planNamed('p')],
         sites: [siteNamed('s')],
+        tombstones: [],
       };
-      same(await store.restore(backup), { events: 2, gear: 1, plans: 1, sites: 1 }, 'first');
-      same(await store.restore(backup), { events: 0, gear: 0, plans: 0, sites: 0 }, 'second');
+      same(
+        await store.restore(backup),
+        { events: 2, gear: 1, plans: 1, sites: 1, tombstones: 0 },
+        'first',
+      );
+      same(
+        await store.restore(backup),
+        { events: 0, gear: 0, plans: 0, sites: 0, tombstones: 0 },
+        'second',
+      );
       same(await store.events(OUTING), backup.events, 'events');
       same((await store.gear()).bodies, [body('a')], 'bodies');
       same(await store.plans(), [planNamed('p')], 'plans');
@@ -374,11 +383,39 @@ export const storeCases: readonly Case<FreshStore>[] = [
         gear: [asThing(body('a', 'older'))],
         plans: [],
         sites: [siteNamed('s', 'older')],
+        tombstones: [],
       };
-      same(await store.restore(backup), { events: 0, gear: 0, plans: 0, sites: 0 }, 'new things');
+      same(
+        await store.restore(backup),
+        { events: 0, gear: 0, plans: 0, sites: 0, tombstones: 0 },
+        'new things',
+      );
       same((await store.gear()).bodies, [], 'bodies');
       same(await store.sites(), [], 'sites');
       same(await store.tombstones(), ['a', 's'], 'tombstones');
+    },
+  },
+  {
+    name: 'what a backup calls deleted and was never here stays away, now and from the next backup',
+    async run(fresh) {
+      const store = await fresh();
+      await store.putGear([{ thing: asThing(body('here')), deleted: false }]);
+      await store.putSites([{ site: siteNamed('gone-here'), deleted: true }]);
+      const nothing = { events: [], gear: [], plans: [], sites: [], tombstones: [] };
+      const buries = { ...nothing, tombstones: ['a', 'here', 'gone-here', 'p', 's', 'a'] };
+      same((await store.restore(buries)).tombstones, 3, 'new tombstones');
+      same((await store.restore(buries)).tombstones, 0, 'the second time');
+      same([...(await store.tombstones())].sort(), ['a', 'gone-here', 'p', 's'], 'tombstones');
+      same((await store.gear()).bodies, [body('here')], 'what is here stays');
+      const older = {
+        ...nothing,
+        gear: [asThing(body('a'))],
+        plans: [planNamed('p')],
+        sites: [siteNamed('s')],
+      };
+      const came = { events: 0, gear: 0, plans: 0, sites: 0, tombstones: 0 };
+      same(await store.restore(older), came, 'what an older backup brings');
+      same(await store.plans(), [], 'plans');
     },
   },
   {
@@ -391,6 +428,7 @@ export const storeCases: readonly Case<FreshStore>[] = [
         gear: [asThing(body('a'))],
         plans: [planNamed('p', 'theirs')],
         sites: [siteNamed('s')],
+        tombstones: [],
       };
       await refuses(store.restore(backup), 'refused', 'restore');
       same(await store.outings(), [], 'outings');
@@ -409,6 +447,7 @@ export const storeCases: readonly Case<FreshStore>[] = [
         gear: [],
         plans: [planNamed('p')],
         sites: [siteNamed('s', 'theirs')],
+        tombstones: [],
       };
       await refuses(store.restore(backup), 'refused', 'restore');
       same(await store.outings(), [], 'outings');
@@ -425,11 +464,12 @@ export const storeCases: readonly Case<FreshStore>[] = [
         gear: [asThing(body('a')), asThing(body('a', name))],
         plans: [],
         sites: [],
+        tombstones: [],
       });
       await refuses(store.restore(twice('other')), 'refused', 'restore');
       same(
         await store.restore(twice('a')),
-        { events: 0, gear: 1, plans: 0, sites: 0 },
+        { events: 0, gear: 1, plans: 0, sites: 0, tombstones: 0 },
         'new things',
       );
     },
