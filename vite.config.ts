@@ -69,6 +69,9 @@ export default defineConfig({
   plugins: [inlineStyleHash(), offlineBuild()],
   build: {
     assetsInlineLimit: 0,
+    // A kilobyte smaller in the first script than what the build tool's own minifier leaves.
+    minify: 'terser',
+    terserOptions: { module: true, ecma: 2020, compress: { passes: 2 } },
     // Where a part lies in the offline store, a list of what it needs saves no time and weighs.
     modulePreload: false,
     rolldownOptions: {
