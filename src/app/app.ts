@@ -17,6 +17,7 @@ import type { PlanWorld } from './plans.ts';
 import { createPreferences, type Language, type Preferences, type Theme } from './preferences.ts';
 import { createReadiness, type Readiness } from './readiness.ts';
 import { createRunDesk, type RunDesk } from './run.ts';
+import type { SafetyWorld } from './safetyCopy.ts';
 import { createSaving, type Saving } from './saving.ts';
 import { createSiteDesk, type SiteDesk } from './sites.ts';
 import { createTheme } from './theme.ts';
@@ -29,7 +30,7 @@ import { createUndo, type Undo } from './undo.ts';
 export type DeskWorld = GearWorld &
   GearFileWorld &
   LightWorld &
-  PlanWorld & { readonly drafts: KeptDrafts };
+  PlanWorld & { readonly drafts: KeptDrafts; readonly safety: SafetyWorld };
 
 /** The whole app as the screens see it: signals to show, acts to call. */
 export interface App {
@@ -189,6 +190,7 @@ export async function createApp(parts: Parts): Promise<App> {
       geolocation,
       share,
       version,
+      safety: { pick: device.saveFilePicker, run, files, store, saving, clock },
     },
     run,
     log,

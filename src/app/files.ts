@@ -84,8 +84,14 @@ export interface FileDesk extends Taking {
   load(): Promise<void>;
   /** Makes a file ready. What has left is remembered when its offer is given. */
   prepare(leaving: Leaving): Promise<Prepared>;
+  /**
+   * The text of an outing's journal file, what is only in memory included.
+   *
+   * @throws StoreFault if it has to be read and cannot be.
+   */
+  journalText(outing: OutingId): Promise<string>;
   /** When an outing's log last left this device; null = never, or only before it ended. */
-  leftAt(line: OutingLine): Left | null;
+  leftAt(line: Pick<OutingLine, 'outing' | 'ended'>): Left | null;
   /** When everything last left; null = never. */
   readonly backedUp: ReadonlySignal<Left | null>;
 }
@@ -167,12 +173,16 @@ export function createFileDesk(world: FileWorld): FileDesk {
     };
   };
 
+  const stamp = () => ({ app: version, written: new Date(clock.now().wallMs).toISOString() });
+  const eventsOf = async (outing: OutingId) => inOrder(await log.events(outing));
+  const journalText = (outing: OutingId, events: readonly OutingEvent[]): string =>
+    journalFile.write(journalOf(outing, events), stamp());
+
   /** The file, and which outings had ended when it was made. */
   const fileOf = async (
     leaving: Leaving,
   ): Promise<{ readonly file: FileToGive; readonly ended: ReadonlySet<OutingId> }> => {
     const now = clock.now();
-    const stamp = { app: version, written: new Date(now.wallMs).toISOString() };
     const json = (name: string, content: string): FileToGive => ({
       name: `evenfall-${name}.json`,
       type: 'application/json',
@@ -181,19 +191,19 @@ export function createFileDesk(world: FileWorld): FileDesk {
     if (leaving.what === 'backup') {
       const own = ownOf(await everything());
       return {
-        file: json(`backup-${dayOf(now)}`, backupFile.write(own, stamp)),
+        file: json(`backup-${dayOf(now)}`, backupFile.write(own, stamp())),
         ended: endedIn(own.events),
       };
     }
     const { outing, what } = leaving;
-    const events = inOrder(await log.events(outing));
+    const events = await eventsOf(outing);
     const state = fold(events);
     if (!state) throw new RangeError(`no such outing: ${outing}`);
     const name = `${dayOf(state.startedAt)}-${plainName(state.plan.name)}`;
     return {
       file:
         what === 'journal'
-          ? json(name, journalFile.write(journalOf(outing, events), stamp))
+          ? json(name, journalText(outing, events))
           : { name: `evenfall-${name}.csv`, type: 'text/csv', content: framesCsv(state) },
       ended: endedIn(events),
     };
@@ -226,6 +236,7 @@ export function createFileDesk(world: FileWorld): FileDesk {
         return { how: 'store', fault: toFault(cause) };
       }
     },
+    journalText: async (outing) => journalText(outing, await eventsOf(outing)),
     leftAt({ outing, ended }) {
       const left = kept.value.outings[outing];
       return left && (left.whole || ended === null) ? left : null;

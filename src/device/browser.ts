@@ -1,3 +1,4 @@
+import type { SaveFilePicker } from './chosenFile.ts';
 import { systemClock } from './clock.ts';
 import { createCues } from './cues.ts';
 import type { Device } from './device.ts';
@@ -29,6 +30,7 @@ interface MaybeThere {
   };
   readonly AudioContext?: typeof AudioContext;
   readonly speechSynthesis?: SpeechSynthesis;
+  readonly showSaveFilePicker?: SaveFilePicker;
 }
 
 /**
@@ -68,6 +70,7 @@ export function browserDevice<Session extends string>(
       navigator: frame.navigator,
       download: platform.downloads ? downloadIn(document) : null,
     }),
+    saveFilePicker: there.showSaveFilePicker?.bind(frame),
     persistence: browserPersistence(there.navigator.storage),
     locks: browserLocks(there.navigator.locks, windowTalk()),
     geolocation: there.navigator.geolocation,

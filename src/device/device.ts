@@ -1,3 +1,4 @@
+import type { SaveFilePicker } from './chosenFile.ts';
 import type { Clock } from './clock.ts';
 import type { Cues } from './cues.ts';
 import type { Ids } from './ids.ts';
@@ -20,6 +21,8 @@ export interface Device<Session extends string = string> {
   readonly wakeLock: WakeLock;
   readonly cues: Cues;
   readonly share: Share;
+  /** For `fileChooser`, which loads later; undefined where no page may choose a file to write. */
+  readonly saveFilePicker: SaveFilePicker | undefined;
   readonly persistence: Persistence;
   readonly locks: OutingLocks;
   /** For `browserPosition`, which loads later; undefined where the browser has none. */

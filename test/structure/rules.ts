@@ -87,7 +87,9 @@ export const neededLater: readonly string[] = [
   'app/order.ts',
   'app/plans.ts',
   'app/practice.ts',
+  'app/safetyCopy.ts',
   'app/taking.ts',
+  'device/chosenFile.ts',
   'device/headset.ts',
   'device/position.ts',
   'device/updates.ts',
@@ -118,6 +120,7 @@ export const neededLater: readonly string[] = [
   'ui/places/log/DeskPart.tsx',
   'ui/places/log/FilterFields.tsx',
   'ui/places/outing/CostLine.tsx',
+  'ui/places/outing/SafetyCopy.tsx',
   'ui/shell/CueSection.tsx',
   'ui/shell/DeviceSection.tsx',
   'ui/shell/KeyFields.tsx',
@@ -133,6 +136,7 @@ export const neededLater: readonly string[] = [
   'ui/words/pair.en.ts',
   'ui/words/plan.en.ts',
   'ui/words/planOrder.en.ts',
+  'ui/words/safetyCopy.en.ts',
 ];
 
 export const places = Object.keys(mayImport);

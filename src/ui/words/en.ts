@@ -3,6 +3,7 @@ import { createFormats } from './formats.ts';
 import { log } from './log.en.ts';
 import { outing } from './outing.en.ts';
 import { parts } from './parts.en.ts';
+import { safety } from './safety.en.ts';
 import { shell } from './shell.en.ts';
 
 /** English. */
@@ -17,5 +18,6 @@ export const en = {
   log,
   outing,
   parts,
+  safety,
   shell,
 };

@@ -20,7 +20,6 @@ export const outing = {
 
   caution: 'Mind edges, water, traffic, cold and the dark. Local rules come first.',
   cameBack: (last: string) => `Carried on where it stopped. Last recorded: ${last}.`,
-  elsewhere: 'This outing runs in another window. Here it can only be watched.',
   savedAgain: (events: number) =>
     `The browser cleared its storage. ${events} entries of this outing were written again from memory. Get the log off this phone when you can.`,
   mustReload:
@@ -37,7 +36,7 @@ export const outing = {
     timeout:
       'Not saved yet: the storage does not answer. Nothing is lost while this stays open. Save again.',
     refused:
-      'Not saved: another window wrote this outing. Close the other window, then save again.',
+      'Not saved: another window has this outing. Nothing is lost while this stays open. Take the outing over, then save again.',
   },
   saveAgain: 'Save again',
   writing: 'Recording',
@@ -395,7 +394,7 @@ export const outing = {
       'retake-already-waiting': 'This frame is already waiting to be taken again.',
       'no-two-frames-left': 'There are no two frames left to swap.',
       'nothing-to-undo': 'There is nothing to take back.',
-      'runs-elsewhere': 'Another window runs this outing. Close it, then open this one again.',
+      'runs-elsewhere': 'Another window runs this outing. Take it over first.',
       'note-empty': 'The note is empty. Write a word first.',
     })[rule] ?? 'That was served already. Nothing was changed.',
 };

@@ -1,8 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { Journal, Served } from '../../../app/journal.ts';
 import type { Step } from '../../../outing/step.ts';
-import { Button } from '../../parts/Button.tsx';
-import { Notice } from '../../parts/Notice.tsx';
 import { useApp } from '../../shell/useApp.ts';
 import { useWords } from '../../words/words.ts';
 import { BusyStep } from './BusyStep.tsx';
@@ -12,12 +10,15 @@ import { ExposeStep } from './ExposeStep.tsx';
 import { FocusStep } from './FocusStep.tsx';
 import { ListDoneStep } from './ListDoneStep.tsx';
 import { MountStep } from './MountStep.tsx';
+import { NotSavedNotice } from './NotSavedNotice.tsx';
 import { OpenStep } from './OpenStep.tsx';
 import { PausedStep } from './PausedStep.tsx';
 import { RestStep } from './RestStep.tsx';
 import { SetUp } from './SetUp.tsx';
+import { safetyNotice } from './safetyParts.ts';
 import { useMainAct } from './useMainAct.ts';
 import { type Run, RunContext } from './useRun.ts';
+import { WindowNotice } from './WindowNotice.tsx';
 
 /** A write that takes longer than this is said to be going on (field practice: the eye forgives less). */
 const SAY_WRITING_AFTER_MS = 300;
@@ -43,7 +44,6 @@ export function RunScreen() {
     tap: async (tap) => answered(await desk.tap(tap)),
     undo: async () => answered(await desk.undo(), last ? words.undone(words.did[last.kind]) : null),
   };
-  const fault = journal.fault.value;
   return (
     <RunContext.Provider value={run}>
       <div class="run">
@@ -53,16 +53,10 @@ export function RunScreen() {
           {desk.cameBack.value && last && <p>{words.cameBack(words.did[last.kind])}</p>}
           {desk.savedAgain.value !== null && <p>{words.savedAgain(desk.savedAgain.value)}</p>}
           {desk.mustReload.value && <p>{words.mustReload}</p>}
-          {desk.ownership.value === 'elsewhere' && <p>{words.elsewhere}</p>}
         </div>
-        {fault && (
-          <Notice
-            urgent
-            acts={<Button onPress={() => void journal.retry()}>{words.saveAgain}</Button>}
-          >
-            {words.notSaved[fault.kind]}
-          </Notice>
-        )}
+        <WindowNotice />
+        <NotSavedNotice />
+        <safetyNotice.Content />
         <StepScreen step={step} />
       </div>
     </RunContext.Provider>

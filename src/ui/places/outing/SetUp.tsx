@@ -15,6 +15,7 @@ import { CueFields } from '../../shell/laterCues.tsx';
 import { useApp } from '../../shell/useApp.ts';
 import { useWords, type Words } from '../../words/words.ts';
 import { UndoButton } from './SideActs.tsx';
+import { safetySheet } from './safetyParts.ts';
 import { useRun } from './useRun.ts';
 
 /** Room asked for on the card, against frames planned: retakes and extra shots (our choice). */
@@ -54,6 +55,7 @@ export function SetUp() {
         <RigSheet key={parts.rig.id} parts={parts} />
       ))}
       <PhoneSheet />
+      <safetySheet.Content />
       <p>{words.caution}</p>
     </Screen>
   );
