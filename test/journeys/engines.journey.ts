@@ -1,9 +1,6 @@
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
-import { backupFile } from '../../src/exchange/backup.ts';
-import { PRACTICE_GEAR } from '../../src/gear/practice.ts';
-import { DEFAULT_ALLOWANCES } from '../../src/plan/newPlan.ts';
-import type { Plan } from '../../src/plan/plan.ts';
-import { A, B, dialled, frame, planOf } from '../evenings/evening.ts';
+import { A, B, dialled, frame } from '../evenings/evening.ts';
+import { backupOf, readBack, takeIn } from './acts/backups.ts';
 import { logTable, toExport } from './acts/log.ts';
 import { record, seeAsked, setUp, untilExpose, wake } from './acts/run.ts';
 import { takePhone } from './driver/chromium.ts';
@@ -20,43 +17,15 @@ import { goTo } from './places.ts';
 
 const EXPOSURE_S = 8;
 
-/** The practice gear as if it were somebody's own, and a list of one short set. */
-function backup(): Uint8Array {
-  const own = <T extends object>(things: readonly T[]): readonly T[] =>
-    things.map((thing) => ({ ...thing, invented: false }));
-  const frames = [
-    frame('short', A, dialled('8', String(EXPOSURE_S), '400')),
-    frame('short', B, dialled('8', String(EXPOSURE_S), '400'), { visit: 2 }),
-  ];
-  const plan: Plan = {
-    ...planOf(frames),
-    name: 'Two short frames',
-    allowances: DEFAULT_ALLOWANCES,
-    invented: false,
-  };
-  const { bodies, lenses, rigs } = PRACTICE_GEAR;
-  const text = backupFile.write(
-    {
-      gear: { bodies: own(bodies), lenses: own(lenses), rigs: own(rigs) },
-      plans: [plan],
-      sites: [],
-      events: [],
-      tombstones: [],
-    },
-    { app: 'engines', written: '2027-02-12T12:00:00.000Z' },
-  );
-  return new TextEncoder().encode(text);
-}
+/** A list of one short set. */
+const FRAMES = [
+  frame('short', A, dialled('8', String(EXPOSURE_S), '400')),
+  frame('short', B, dialled('8', String(EXPOSURE_S), '400'), { visit: 2 }),
+];
 
 const RIGS = ['A Alder 44', 'B Birch 36'] as const;
 
 const wait = (seconds: number) => new Promise((over) => setTimeout(over, seconds * 1000));
-
-async function readBack(app: AppWindow, name: string, bytes: Uint8Array): Promise<void> {
-  await goTo(app, 'Log');
-  await app.tap('button', /^Backup and restore/);
-  await app.upload('Choose a file', { name, bytes });
-}
 
 /** A frame in real time; a screen that fell dark meanwhile is lit. */
 async function expose(app: AppWindow): Promise<void> {
@@ -97,12 +66,8 @@ describe.each(process.platform === 'linux' ? [...everywhere, ...onLinux] : every
     test('takes a backup in and gets ready for offline', async () => {
       const { window } = phone;
       await window.open(server.address);
-      await readBack(window, 'backup.json', backup());
-      await window.tap('button', 'Take it in');
-      await window.see(/^Taken in/);
+      await takeIn(window, backupOf('Two short frames', FRAMES));
       await goTo(window, 'Gear');
-      // The first start led by way of a new body; a second tap goes to the place's top.
-      await window.tap('button', 'Gear');
       await window.see('Ready for offline.');
       await server.stop();
     });

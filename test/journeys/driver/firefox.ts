@@ -1,61 +1,17 @@
-import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import puppeteer, {
-  type Browser,
-  type ElementHandle,
-  type KeyInput,
-  type Page,
-} from 'puppeteer-core';
+import puppeteer, { type Browser } from 'puppeteer-core';
 import { finderScript } from './finderScript.ts';
-import type { NamedFile, Phone, PhoneOptions } from './phone.ts';
+import type { Phone, PhoneOptions } from './phone.ts';
 import { killAllOf } from './processes.ts';
-import { type Remote, RemoteWindow } from './remoteWindow.ts';
+import { remoteOf } from './puppeteerPage.ts';
+import { RemoteWindow } from './remoteWindow.ts';
 
 /** Where Debian puts it. */
 const FIREFOX = '/usr/bin/firefox-esr';
 
 const handSize = { width: 390, height: 844 };
-
-async function remoteOf(page: Page, folder: string): Promise<Remote> {
-  const problems: string[] = [];
-  page.on('pageerror', (error) => problems.push(`uncaught: ${String(error)}`));
-  page.on('console', (message) => {
-    if (message.type() === 'error') problems.push(`console: ${message.text()}`);
-  });
-  let files = 0;
-  return {
-    engine: 'Firefox',
-    problems,
-    goTo: async (address) => void (await page.goto(address)),
-    reload: async () => void (await page.reload()),
-    back: async () => void (await page.goBack()),
-    close: () => page.close(),
-    run: async (source, args) =>
-      await page.evaluate(
-        // The text is a function of ours; an engine's policy for pages does not hold for a driver.
-        `(${source})(...${JSON.stringify(args)})`,
-      ),
-    touch: (x, y) => page.mouse.click(x, y),
-    press: (key) => page.keyboard.press(key as KeyInput),
-    async setFiles(label, named: readonly NamedFile[]) {
-      const handle = await page.evaluateHandle(
-        `globalThis.evenfallFinder.field(${JSON.stringify(label)}, null)`,
-      );
-      const paths = await Promise.all(
-        named.map(async ({ name, bytes }) => {
-          files += 1;
-          const path = join(folder, `${files}-${name}`);
-          await writeFile(path, bytes);
-          return path;
-        }),
-      );
-      await (handle.asElement() as ElementHandle<HTMLInputElement>).uploadFile(...paths);
-    },
-    picture: () => page.screenshot({ type: 'png' }),
-    resize: (size) => page.setViewport(size),
-  };
-}
 
 class FirefoxPhone implements Phone {
   readonly #profile: string;
@@ -77,7 +33,7 @@ class FirefoxPhone implements Phone {
     if (this.#browser === undefined) throw new Error('this phone is off: restart it first');
     const page = await this.#browser.newPage();
     await page.setViewport(this.#options.size ?? handSize);
-    return new RemoteWindow(await remoteOf(page, this.#profile), await finderScript());
+    return new RemoteWindow(remoteOf('Firefox', page, this.#profile), await finderScript());
   }
 
   openSecondWindow() {
