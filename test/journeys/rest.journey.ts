@@ -217,6 +217,19 @@ describe('rests in the field', () => {
     expect(Math.abs(secondsOf(logged ?? '') - secondsOf(left ?? ''))).toBeLessThanOrEqual(2);
   });
 
+  test('the ledger has its heat line, in its own unit and in no sum', async () => {
+    const { window } = phone;
+    await window.tap('button', /^Ledger/);
+    await window.see(/heat\s[+]\d\.\d\d \([−]?\d\.\d\d to \d\.\d\d\)/);
+    await window.tap('button', /Differs by/);
+    await window.see(/[+]\d\.\d\d stop of dark current \([−]?\d\.\d\d to \d\.\d\d\)/);
+    await window.see('Were the two bodies to warm unlike');
+    await window.see(/A Alder 44 was the warmer\. By what each rig went through/);
+    await shoot('pair');
+    await window.tap('button', 'Back');
+    await window.tap('button', 'Back');
+  });
+
   test('all of it is as worked out here from the journal', async () => {
     const { window } = phone;
     const table = await logTable(window);
