@@ -220,8 +220,7 @@ export const outing = {
       asked: (owed: string) => `The set asks for ${owed} from the end of the last frame.`,
     } satisfies Record<Rest['why'], (owed: string) => string>,
     switchOn: 'Switch on when it is over.',
-    wins: (without: string, rested: string) =>
-      `Wins: dark current ${rested}, not ${without} stop.`,
+    wins: (without: string, rested: string) => `Wins: dark current ${rested}, not ${without} stop.`,
     costs: (fade: string) => `Costs: fade ${fade} stop.`,
     costUnknown: 'Costs: unknown, as the fade is.',
     worth: {
