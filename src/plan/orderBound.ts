@@ -1,8 +1,9 @@
 import type { CostWeights } from './costWeights.ts';
 import { leastFall, lightFrom, stepBefore } from './lightTable.ts';
 import { isPair, pairDifference } from './orderCost.ts';
-import type { OrderProblem, OrderRig, OrderSet, TurnKind, TurnPart } from './orderProblem.ts';
+import type { OrderProblem, OrderSet } from './orderProblem.ts';
 import type { RunState } from './orderRun.ts';
+import type { OrderRig, TurnKind, TurnPart } from './orderTurn.ts';
 
 /*
  * What an order that has got so far costs at least, however it goes on. Never more than the cheapest

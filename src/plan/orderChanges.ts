@@ -1,6 +1,7 @@
 import type { Random } from '../science/mulberry32.ts';
 import { rigOf } from './orderPlaces.ts';
-import type { OrderProblem, TurnKind } from './orderProblem.ts';
+import type { OrderProblem } from './orderProblem.ts';
+import type { TurnKind } from './orderTurn.ts';
 
 /*
  * The changes by which an order is made cheaper, of its free turns as a list of kinds.

@@ -12,9 +12,9 @@ import {
   type OrderRequest,
   type OrderSet,
   orderProblem,
-  type TurnKind,
 } from './orderProblem.ts';
 import { type RunState, runOrder, startState } from './orderRun.ts';
+import type { TurnKind } from './orderTurn.ts';
 import { ORDERS, type OrderName } from './plan.ts';
 import type { FrameTimes, Span, Timeline } from './timeline.ts';
 

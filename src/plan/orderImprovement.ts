@@ -3,9 +3,10 @@ import type { CostWeights } from './costWeights.ts';
 import { changedByChance, changesAt } from './orderChanges.ts';
 import { costOfRun } from './orderCost.ts';
 import { allowed, freePlaces, withTurns } from './orderPlaces.ts';
-import type { OrderProblem, TurnKind } from './orderProblem.ts';
+import type { OrderProblem } from './orderProblem.ts';
 import { copyState, type RunState, runOrder, startState, takeTurn } from './orderRun.ts';
 import { ROUNDING, type Search, STEPS_A_LOOK } from './orderSearch.ts';
+import type { TurnKind } from './orderTurn.ts';
 
 /*
  * Two ways to a cheaper order: taking what makes it cheaper as long as something does, and wandering.

@@ -1,4 +1,5 @@
-import type { OrderProblem, TurnKind, TurnPart } from './orderProblem.ts';
+import type { OrderProblem } from './orderProblem.ts';
+import type { TurnKind, TurnPart } from './orderTurn.ts';
 
 /*
  * What an order may look like: locked places keep their turns, and one rig at a time comes onto the

@@ -1,7 +1,7 @@
 import { type BoundTables, leastCost } from './orderBound.ts';
 import { costOfRun } from './orderCost.ts';
 import { rigOf } from './orderPlaces.ts';
-import type { OrderProblem, TurnKind } from './orderProblem.ts';
+import type { OrderProblem } from './orderProblem.ts';
 import {
   type RunState,
   roomToSave,
@@ -12,6 +12,7 @@ import {
   takeTurn,
 } from './orderRun.ts';
 import { ROUNDING, type Search, STEPS_A_LOOK } from './orderSearch.ts';
+import type { TurnKind } from './orderTurn.ts';
 
 /*
  * The proof that an order is the cheapest: all others are gone through that could be cheaper.

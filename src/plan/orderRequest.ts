@@ -12,8 +12,9 @@ import type { PlannedFrame } from './frame.ts';
 import type { SetId } from './ids.ts';
 import type { PlanLight, SetLight } from './light.ts';
 import { nextFrameOf } from './nextFrame.ts';
-import type { OrderRequest, RestChoice, SetWindow } from './orderProblem.ts';
+import type { OrderRequest, SetWindow } from './orderProblem.ts';
 import { mountingOf, type Plan } from './plan.ts';
+import type { RestChoice } from './restChoice.ts';
 
 /** The light that an order is looked for in. */
 export interface OrderLight {

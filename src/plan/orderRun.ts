@@ -5,14 +5,8 @@ import type { Doublings } from '../science/sensorUnits.ts';
 import type { Seconds } from '../science/units.ts';
 import { USUAL_WEIGHTS } from './costWeights.ts';
 import { fadeNear, lightAt } from './lightTable.ts';
-import type {
-  OrderProblem,
-  OrderRig,
-  OrderSet,
-  TurnFrame,
-  TurnKind,
-  TurnPart,
-} from './orderProblem.ts';
+import type { OrderProblem, OrderSet } from './orderProblem.ts';
+import type { OrderRig, TurnFrame, TurnKind, TurnPart } from './orderTurn.ts';
 import { restOwed } from './rest.ts';
 import { restWorth } from './restWorth.ts';
 

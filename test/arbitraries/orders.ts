@@ -7,8 +7,9 @@ import type { Settings } from '../../src/gear/settings.ts';
 import type { PlanId, SetId } from '../../src/plan/ids.ts';
 import { DEFAULT_REST, newPlan, newSet } from '../../src/plan/newPlan.ts';
 import { type DialledOf, orderFrames } from '../../src/plan/order.ts';
-import type { OrderRequest, RestChoice, SetWindow } from '../../src/plan/orderProblem.ts';
+import type { OrderRequest, SetWindow } from '../../src/plan/orderProblem.ts';
 import { type Mounting, ORDERS, type Plan, type PlanSet } from '../../src/plan/plan.ts';
+import type { RestChoice } from '../../src/plan/restChoice.ts';
 import type { Random } from '../../src/science/mulberry32.ts';
 import { UNMEASURED } from '../../src/science/thermalRange.ts';
 import {
