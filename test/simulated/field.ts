@@ -188,8 +188,8 @@ export function walkWithApp(task: Task, use: Use): Walked {
       outing.pass(-going.closeLateS);
       outing.tap({ tap: 'closed', made });
     } else {
-      // The screen counts by its own clock, and takes no record before.
-      outing.pass((later(saidMs, frame.exact.t) - outing.now) / 1000);
+      // The screen counts from the tap, and takes no record before the time is over.
+      outing.pass((later(short ? outing.now : saidMs, frame.exact.t) - outing.now) / 1000);
       outing.pass(hands.takes('tap'));
       outing.tap({ tap: 'record', made, settings: opened.settings });
     }

@@ -213,5 +213,5 @@ describe('an evening, end to end', () => {
     };
     expect(light.get('app')?.length).toBeGreaterThan(10);
     expect(middle('app')).toBeLessThan(middle('paper') / 2);
-  });
+  }, 60_000);
 });
