@@ -69,7 +69,7 @@ test('a start that fails by a mistake of the app does not blame the storage', as
     const [begun] = await done(events.getAll());
     await done(events.put({ ...begun, data: null }));
     db.close();
-  });
+  }, undefined);
   await window.reload();
   await window.see(/^The app cannot start, by a mistake of its own/);
   await window.see(/^TypeError/);
