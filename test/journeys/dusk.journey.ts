@@ -84,7 +84,8 @@ describe('the plan in its light', () => {
     const main = await phone.window.read('main', /^/);
     const fades = [...main.matchAll(/Fade (.\d\.\d\d)\s±(\d\.\d\d) stop in it, predicted/g)];
     expect(fades).toHaveLength(4);
-    for (const [, , within] of fades) expect(Number(within)).toBeGreaterThan(0.05);
+    // What a quiet sky wanders between frames a few minutes apart.
+    for (const [, , within] of fades) expect(Number(within)).toBeGreaterThan(0.03);
   });
 
   test('says of a start that is too late what is off and what mends it', async () => {
