@@ -1,18 +1,23 @@
 import { readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
+import { parseArgs } from 'node:util';
 import { runnerImport } from 'vite';
 
 /*
  * Runs every test/bench/*.bench.ts, or those whose names hold a word of the command line, and prints
  * one table. Figures of one machine say little on another, so each bench measures two things in one
- * run and the table gives their ratio, with the quartiles of both beside the medians.
+ * run and the table gives their ratio, with the quartiles of both beside the medians. Where a bench
+ * has a table of its own, that is printed as it is. With --brief each only shows that it runs.
  */
 
 /** @typedef {import('../test/bench/ratio.ts').Ratio} Ratio */
 
 const root = join(import.meta.dirname, '..');
 const folder = join(root, 'test/bench');
-const wanted = process.argv.slice(2);
+const { positionals: wanted, values } = parseArgs({
+  allowPositionals: true,
+  options: { brief: { type: 'boolean', default: false } },
+});
 const files = readdirSync(folder)
   .filter((file) => file.endsWith('.bench.ts'))
   .filter((file) => wanted.length === 0 || wanted.some((word) => file.includes(word)))
@@ -68,6 +73,16 @@ function line({ name, unit, aim, ...figures }) {
   ].join('  ');
 }
 
+/** @param {import('../test/bench/table.ts').Table} table */
+function printed({ name, heads, lines }) {
+  const widths = heads.map((head, column) =>
+    Math.max(head.length, ...lines.map((cells) => String(cells[column]).length)),
+  );
+  const row = (/** @type {readonly (string | number)[]} */ cells) =>
+    cells.map((cell, column) => String(cell).padStart(widths[column] ?? 0)).join('  ');
+  return ['', name, row(heads), ...lines.map(row), ''].join('\n');
+}
+
 /** @type {{ buildApp: () => Promise<string> }} */
 const { buildApp } = await load('test/journeys/driver/build.ts');
 const app = await buildApp();
@@ -83,7 +98,9 @@ try {
   for (const file of files) {
     /** @type {{ bench: import('../test/bench/ratio.ts').Bench }} */
     const { bench } = await load(`test/bench/${file}`);
-    for (const ratio of await bench(app)) console.log(line(ratio));
+    for (const figures of await bench(app, values.brief)) {
+      console.log('heads' in figures ? printed(figures) : line(figures));
+    }
   }
 } finally {
   rmSync(app, { recursive: true });

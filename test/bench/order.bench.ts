@@ -1,21 +1,15 @@
-import {
-  effortFor,
-  type FoundOrder,
-  fairOrder,
-  type SearchEffort,
-} from '../../src/plan/fairOrder.ts';
 import { type CostWeights, USUAL_WEIGHTS } from '../../src/plan/costWeights.ts';
-import { namedOrders, namedStarts } from '../../src/plan/orderCost.ts';
-import { type OrderRequest, orderProblem } from '../../src/plan/orderProblem.ts';
-import { mulberry32, seed } from '../../src/science/mulberry32.ts';
+import type { SearchEffort } from '../../src/plan/fairOrder.ts';
+import { namedOrders } from '../../src/plan/orderCost.ts';
+import type { OrderRequest } from '../../src/plan/orderProblem.ts';
 import { must } from '../../src/science/refusal.ts';
-import { orderCase } from '../arbitraries/orders.ts';
+import { listsOf, type Searched, search } from './orders/lists.ts';
 import type { Bench, Ratio } from './ratio.ts';
 
 /*
  * Whether the search is worth its place: over generated lists, how often the best named order comes
- * within 5 % of the computed one, by three ways of weighing; how near the search comes without its
- * proof; and how its time grows.
+ * within 5 % of the computed one, by three ways of weighing; and how near the search comes without its
+ * proof.
  */
 
 const WITHIN = 1.05;
@@ -34,24 +28,8 @@ const WEIGHINGS: readonly { readonly name: string; readonly weights: CostWeights
 /** What a list of more than 16 turns gets, on one short enough to be proven. */
 const AS_IF_LONG: SearchEffort = { walks: 12, tries: 600, steps: 0 };
 
-interface Outcome {
+interface Outcome extends Searched {
   readonly named: number;
-  readonly found: FoundOrder;
-  readonly ms: number;
-}
-
-function search(
-  request: OrderRequest,
-  weights: CostWeights,
-  effort?: SearchEffort,
-): { readonly found: FoundOrder; readonly ms: number } {
-  const problem = must(orderProblem(request));
-  const starts = namedStarts(request, problem);
-  const began = performance.now();
-  const looking = fairOrder(problem, weights, seed(1), effort ?? effortFor(problem), starts);
-  let step = looking.next();
-  while (!step.done) step = looking.next();
-  return { found: must(step.value), ms: performance.now() - began };
 }
 
 function outcome(request: OrderRequest, weights: CostWeights): Outcome {
@@ -60,16 +38,6 @@ function outcome(request: OrderRequest, weights: CostWeights): Outcome {
     .map(({ cost }) => cost.total);
   return { named: Math.min(...named), ...search(request, weights) };
 }
-
-const casesOf = (count: number, leastTurns: number, mostTurns: number): readonly OrderRequest[] =>
-  Array.from({ length: count }, (_, index) =>
-    orderCase(mulberry32(seed(1000 + index)), {
-      leastTurns,
-      mostTurns,
-      mostRepeats: 2,
-      darks: true,
-    }),
-  );
 
 /** What a group of lists comes to under one way of weighing. */
 function compared(
@@ -110,29 +78,19 @@ const unproven = (requests: readonly OrderRequest[]): Ratio => ({
   name: 'cost found as on long lists, without proof, against the proven: 4 to 12 turns',
   measured: requests.map(
     (request) =>
-      search(request, USUAL_WEIGHTS, AS_IF_LONG).found.cost /
+      search(request, USUAL_WEIGHTS, { effort: AS_IF_LONG }).found.cost /
       search(request, USUAL_WEIGHTS).found.cost,
   ),
   against: [1],
   unit: 'cost',
 });
 
-export const bench: Bench = async () => {
-  const short = casesOf(SHORT_CASES, 4, 12);
-  const long = casesOf(LONG_CASES, 13, 32);
-  const growth = [8, 16, 32, 64].map((turns) => {
-    const [request] = casesOf(1, turns, turns);
-    return { turns, ms: request ? search(request, USUAL_WEIGHTS).ms : Number.NaN };
-  });
+export const bench: Bench = async (_, brief) => {
+  const short = listsOf(brief ? 4 : SHORT_CASES, 4, 12);
+  const long = listsOf(brief ? 1 : LONG_CASES, 13, 32);
   return [
     ...WEIGHINGS.flatMap((weighing) => compared('4 to 12 turns', short, weighing)),
     ...WEIGHINGS.slice(0, 1).flatMap((weighing) => compared('13 to 32 turns', long, weighing)),
     unproven(short),
-    ...growth.map(({ turns, ms }) => ({
-      name: `planning ${turns} turns against 8`,
-      measured: [ms],
-      against: [growth[0]?.ms ?? Number.NaN],
-      unit: 'ms',
-    })),
   ];
 };

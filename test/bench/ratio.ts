@@ -1,3 +1,5 @@
+import type { Table } from './table.ts';
+
 /** A figure, or each figure of those that were taken one after the other. */
 type Samples = number | readonly number[];
 
@@ -19,5 +21,6 @@ export interface Ratio {
  * A bench file's one export.
  *
  * @param app the folder of the production build that all benches share
+ * @param brief whether it is enough to see that it runs: a few cases then, whose figures say little
  */
-export type Bench = (app: string) => Promise<readonly Ratio[]>;
+export type Bench = (app: string, brief: boolean) => Promise<readonly (Ratio | Table)[]>;
