@@ -16,11 +16,13 @@ import type { OutingId } from '../outing/ids.ts';
 import { readPlan } from '../plan/parse.ts';
 import { type Backup, backupFile } from './backup.ts';
 import { readEvents } from './events.ts';
+import { backupOfStorage, storageFrom2 } from './fromStorage.ts';
 import { gearFile } from './gearFile.ts';
 import { type Journal, journalFile } from './journalFile.ts';
 import type { FileContent } from './json.ts';
 import { backupFrom1, gearFileFrom1 } from './older.ts';
 import { fileReader, formatOf, parseJson } from './readJson.ts';
+import { STORAGE_FORMAT, STORAGE_VERSION } from './storageFile.ts';
 
 /*
  * Reading stands apart from writing: a log must get off the phone by what its
@@ -44,16 +46,21 @@ const eachOnce = <T extends { readonly id: string }>(reader: Reader<T>, most: nu
     return null;
   });
 
-const readBackup = fileReader(
-  backupFile,
-  object<Backup>({
-    gear: readGear,
-    plans: eachOnce(readPlan, MOST_PLANS),
-    sites: eachOnce(readSite, MOST_SITES),
-    events: readEvents,
-    tombstones: list(id<string>(), MOST_TOMBSTONES),
-  }),
-  [backupFrom1],
+const readContent = object<Backup>({
+  gear: readGear,
+  plans: eachOnce(readPlan, MOST_PLANS),
+  sites: eachOnce(readSite, MOST_SITES),
+  events: readEvents,
+  tombstones: list(id<string>(), MOST_TOMBSTONES),
+});
+
+const readBackup = fileReader(backupFile, readContent, [backupFrom1]);
+
+const readStorage = fileReader<Backup>(
+  { format: STORAGE_FORMAT, version: STORAGE_VERSION },
+  (content) => readContent(backupOfStorage(content)),
+  // Databases 1 and 2 hold bodies and plans of one shape, 3 and 4 of another.
+  [(content) => content, storageFrom2, (content) => content],
 );
 
 const readGearFile = fileReader(gearFile, object<{ gear: Gear }>({ gear: readGear }), [
@@ -84,7 +91,7 @@ const EMPTY: Backup = {
 };
 
 /**
- * Reads any of our files: a backup, gear alone, or one outing's journal. What a
+ * Reads any of our files: a backup, what was saved of a database, gear alone, or one outing's journal. What a
  * file does not hold is empty. Whole or not at all: nothing is to be written
  * before this has answered.
  *
@@ -98,6 +105,8 @@ export function readAnyFile(file: string): FileContent<Backup> | Fault {
   switch (format) {
     case backupFile.format:
       return readBackup(json);
+    case STORAGE_FORMAT:
+      return readStorage(json);
     case gearFile.format:
       return filled(readGearFile(json), ({ gear }) => ({ gear }));
     case journalFile.format:

@@ -62,8 +62,8 @@ const MOST_FILE_NUMBER = 1e9;
 
 const rig = id<RigId>();
 const made = id<MadeId>();
-const readDuration = number(parseDuration, 0, MOST_S);
-const readTime = number(parseSeconds, 1e-6, MOST_S);
+const readDuration = number(parseDuration, 0, MOST_S, 's');
+const readTime = number(parseSeconds, 1e-6, MOST_S, 's');
 const readFileNumber = nullable(whole(0, MOST_FILE_NUMBER));
 const readVerdict = oneOf(VERDICTS);
 /** Whether there is such a frame is the fold's question. */
@@ -82,7 +82,7 @@ type ReadingOf<K extends Reading['kind']> = Extract<Reading, { kind: K }>;
 
 /** A meter reading, also for the form that takes one. */
 export const readReading: Reader<Reading> = tagged<Reading, 'kind'>('kind', {
-  ev: object<ReadingOf<'ev'>>({ kind: oneOf(['ev']), ev100: number(parseEv, -50, 50) }),
+  ev: object<ReadingOf<'ev'>>({ kind: oneOf(['ev']), ev100: number(parseEv, -50, 50, 'EV') }),
   settings: object<ReadingOf<'settings'>>({ kind: oneOf(['settings']), ...metered }),
   'test-frame': object<ReadingOf<'test-frame'>>({
     kind: oneOf(['test-frame']),

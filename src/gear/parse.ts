@@ -102,7 +102,7 @@ const readTimeDial: Reader<TimeDial> = also(
 
 const readBulbTime = object<Extract<Bulb, { longestS: unknown }>>({
   kind: oneOf(['press-press', 'hold']),
-  longestS: number(parseSeconds, 1, DAY_S),
+  longestS: number(parseSeconds, 1, DAY_S, 's'),
 });
 
 const readBulb: Reader<Bulb> = tagged<Bulb, 'kind'>('kind', {
@@ -116,11 +116,11 @@ const readDarkFrame: Reader<DarkFrame> = tagged<DarkFrame, 'kind'>('kind', {
   always: object<Extract<DarkFrame, { kind: 'always' }>>({ kind: oneOf(['always']) }),
   from: object<Extract<DarkFrame, { kind: 'from' }>>({
     kind: oneOf(['from']),
-    fromS: number(parseSeconds, 0.01, DAY_S),
+    fromS: number(parseSeconds, 0.01, DAY_S, 's'),
   }),
 });
 
-const readTimerS = number(parseSeconds, 0.1, 120);
+const readTimerS = number(parseSeconds, 0.1, 120, 's');
 
 const readSelfTimer: Reader<SelfTimer> = also(
   object<SelfTimer>({
@@ -166,14 +166,14 @@ const stated = <T extends number>(value: Reader<T>): Reader<Stated<T> | null> =>
     ),
   );
 
-const readOverAir = number(parseKelvinDifference, 0, 60);
+const readOverAir = number(parseKelvinDifference, 0, 60, 'K');
 
 /** A reader for each figure of how a body warms, for a form that checks a field as it is left. */
 export const heatFigures: Fields<{
   readonly [K in keyof ThermalRange]: ThermalRange[K]['usual'];
 }> = {
-  tau: number(parseSeconds, 10, 7200),
-  doubling: number(parseDoublingTemperature, 1, 30),
+  tau: number(parseSeconds, 10, 7200, 's'),
+  doubling: number(parseDoublingTemperature, 1, 30, 'K'),
   exposing: readOverAir,
   liveView: readOverAir,
   idle: readOverAir,
@@ -188,7 +188,7 @@ export const heatFields: Fields<MeasuredHeat> = {
   idle: stated(heatFigures.idle),
 };
 
-const readSideMm = number(parseMillimetres, 1, 400);
+const readSideMm = number(parseMillimetres, 1, 400, 'mm');
 const readPixels = number(
   (value) => (Number.isInteger(value) ? parsePixels(value) : fault('not-whole')),
   100,
@@ -241,10 +241,10 @@ const readFNumberDial: Reader<FNumberDial> = also(
 export const lensFields: Fields<Lens> = {
   id: id<LensId>(),
   name: name(MOST_NAME),
-  focalMm: number(parseMillimetres, 1, 5000),
+  focalMm: number(parseMillimetres, 1, 5000, 'mm'),
   fNumber: readFNumberDial,
-  transmissionStops: nullable(number(parseStops, -5, 0)),
-  closestFocusMm: nullable(number(parseMillimetres, 1, 100_000)),
+  transmissionStops: nullable(number(parseStops, -5, 0, 'stop')),
+  closestFocusMm: nullable(number(parseMillimetres, 1, 100_000, 'mm')),
   focusSurvivesPowerOff: truth,
   invented: truth,
 };
@@ -262,7 +262,7 @@ export const readDate: Reader<string> = (value) => {
 /** A reader for each field of an offset, for a form that checks a field as it is left. */
 export const offsetFields: Fields<Offset> = {
   isoMark: nullable(readMark),
-  stops: number(parseStops, -5, 5),
+  stops: number(parseStops, -5, 5, 'stop'),
   date: readDate,
   how: text(MOST_REMARK),
 };
@@ -313,7 +313,7 @@ export const readTimeChoice: Reader<TimeChoice> = tagged<TimeChoice, 'kind'>('ki
   dial: object<Extract<TimeChoice, { kind: 'dial' }>>({ kind: oneOf(['dial']), mark: readMark }),
   bulb: object<Extract<TimeChoice, { kind: 'bulb' }>>({
     kind: oneOf(['bulb']),
-    seconds: number(parseSeconds, 0.01, DAY_S),
+    seconds: number(parseSeconds, 0.01, DAY_S, 's'),
   }),
 });
 
@@ -327,6 +327,6 @@ export const readSettings: Reader<Settings> = object<Settings>({
 /** The values behind settings. */
 export const readExact: Reader<Exact> = object<Exact>({
   n: number(parseFNumber, 0.1, 1000),
-  t: number(parseSeconds, 1e-6, DAY_S),
+  t: number(parseSeconds, 1e-6, DAY_S, 's'),
   s: number(parseIso, 0.1, 1e8),
 });

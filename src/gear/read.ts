@@ -108,20 +108,28 @@ export function table<K extends string, T>(
   };
 }
 
+/** Units that a bound is told in; a count has none. */
+export type BoundUnit = 's' | 'min' | 'mm' | 'm' | '°' | 'K' | 'stop' | 'EV' | 'px' | 'bit';
+
 /**
  * A number that a unit's own parser accepts, between two bounds (both allowed).
  * Minus zero is read as zero, as JSON writes it.
+ *
+ * @param unit what the bounds are told in, should the number lie outside.
  */
 export function number<T extends number>(
   parse: (value: number) => T | Refusal,
   least: number,
   most: number,
+  unit?: BoundUnit,
 ): Reader<T> {
   return (value) => {
     if (typeof value !== 'number' || !Number.isFinite(value)) return fault('not-a-number');
     const parsed = parse(value === 0 ? 0 : value);
     if (isRefusal(parsed)) return fault(parsed.rule);
-    return parsed < least || parsed > most ? fault('out-of-range', { least, most }) : parsed;
+    return parsed < least || parsed > most
+      ? fault('out-of-range', unit === undefined ? { least, most } : { least, most, unit })
+      : parsed;
   };
 }
 

@@ -43,7 +43,7 @@ export const readZone: Reader<Zone> = tagged<Zone, 'kind'>('kind', {
   }),
   fixed: object<Extract<Zone, { kind: 'fixed' }>>({
     kind: oneOf(['fixed']),
-    offsetMin: number(parseMinutesEast, -14 * 60, 14 * 60),
+    offsetMin: number(parseMinutesEast, -14 * 60, 14 * 60, 'min'),
   }),
 });
 
@@ -51,11 +51,11 @@ export const readZone: Reader<Zone> = tagged<Zone, 'kind'>('kind', {
 export const siteFields: Fields<Site> = {
   id: id<SiteId>(),
   name: name(MOST_NAME),
-  latDeg: number(parseLatitude, -90, 90),
-  lonDeg: number(parseLongitude, -180, 180),
-  heightM: number(parseHeight, -500, 9000),
+  latDeg: number(parseLatitude, -90, 90, '°'),
+  lonDeg: number(parseLongitude, -180, 180, '°'),
+  heightM: number(parseHeight, -500, 9000, 'm'),
   zone: readZone,
-  ridgeDeg: number(parseDegrees, 0, 60),
+  ridgeDeg: number(parseDegrees, 0, 60, '°'),
   note: text(MOST_NOTE),
   invented: truth,
 };
@@ -70,7 +70,7 @@ const readStretch: Reader<Stretch> = also(
 /** The sky that an outing stores at its start. */
 export const readSkyTable: Reader<SkyTable> = object<SkyTable>({
   startMs: readUtc,
-  clearEv100: list(number(parseEv, -50, 50), MOST_STEPS),
+  clearEv100: list(number(parseEv, -50, 50, 'EV'), MOST_STEPS),
   cloud: readCloud,
   dark: list(readStretch, MOST_STRETCHES),
 });

@@ -60,7 +60,7 @@ const MOST_STOPS = 10;
 const HOUR_S = 3600;
 const DAY_S = 86_400;
 
-const readStops = number(parseStops, -MOST_STOPS, MOST_STOPS);
+const readStops = number(parseStops, -MOST_STOPS, MOST_STOPS, 'stop');
 
 const readApertureRule: Reader<ApertureRule> = object<ApertureRule>({
   rule: oneOf(['same-f-number', 'same-depth-of-field']),
@@ -96,32 +96,32 @@ export const setFields: Fields<PlanSet> = {
   hold: readHold,
   passes: whole(1, MOST_PASSES),
   repeats: whole(1, MOST_REPEATS),
-  restBeforeS: nullable(number(parseDuration, 0, DAY_S)),
+  restBeforeS: nullable(number(parseDuration, 0, DAY_S, 's')),
 };
 
 export const readSet: Reader<PlanSet> = object<PlanSet>(setFields);
 
 /** A reader for each allowance, in seconds. */
 export const allowanceFields: Fields<Allowances> = {
-  swapS: number(parseDuration, 0, HOUR_S),
-  reframeS: number(parseDuration, 0, HOUR_S),
-  dialChangeS: number(parseDuration, 0, HOUR_S),
-  settleS: number(parseDuration, 0, HOUR_S),
-  writeS: number(parseDuration, 0, HOUR_S),
+  swapS: number(parseDuration, 0, HOUR_S, 's'),
+  reframeS: number(parseDuration, 0, HOUR_S, 's'),
+  dialChangeS: number(parseDuration, 0, HOUR_S, 's'),
+  settleS: number(parseDuration, 0, HOUR_S, 's'),
+  writeS: number(parseDuration, 0, HOUR_S, 's'),
 };
 
 /** A reader for each field of the rule of thumb. */
 export const restRuleFields: Fields<RestRule> = {
   factor: number((value) => value, 0, 10),
-  offUpToS: number(parseDuration, 0, DAY_S),
-  longestS: number(parseDuration, 0, DAY_S),
+  offUpToS: number(parseDuration, 0, DAY_S, 's'),
+  longestS: number(parseDuration, 0, DAY_S, 's'),
 };
 
 /** A reader for each field of the limit on heat. */
 export const heatLimitFields: Fields<HeatLimit> = {
-  tolerated: number(parseTolerance, 0.001, MOST_STOPS),
+  tolerated: number(parseTolerance, 0.001, MOST_STOPS, 'stop'),
   unknownRatio: number(parseRatioLimit, 1.001, 100),
-  longestS: number(parseDuration, 0, DAY_S),
+  longestS: number(parseDuration, 0, DAY_S, 's'),
 };
 
 const readRest: Reader<Rest> = tagged<Rest, 'kind'>('kind', {
@@ -151,8 +151,8 @@ export const eveningFields: Fields<PlanEvening> = {
 
 /** A reader for each limit of the light, in stops. */
 export const lightFields: Fields<LightLimits> = {
-  tolerance: number(parseStops, 0.05, MOST_STOPS),
-  mostFade: number(parseStops, 0.01, MOST_STOPS),
+  tolerance: number(parseStops, 0.05, MOST_STOPS, 'stop'),
+  mostFade: number(parseStops, 0.01, MOST_STOPS, 'stop'),
 };
 
 /** A reader for each field of a plan, for a form that checks a field as it is left. */
@@ -166,11 +166,11 @@ export const planFields: Fields<Plan> = {
   oneRigAtATime: truth,
   arranged: nullable(list(readTurnPlace, MOST_FRAMES)),
   locked: list(id<SetId>(), MOST_SETS),
-  swapWorth: number(parseStops, 0, MOST_STOPS),
+  swapWorth: number(parseStops, 0, MOST_STOPS, 'stop'),
   allowances: object<Allowances>(allowanceFields),
   rest: readRest,
-  nearestSubjectMm: nullable(number(parseMillimetres, 10, 1e9)),
-  axesApartMm: nullable(number(parseMillimetres, 1, 10_000)),
+  nearestSubjectMm: nullable(number(parseMillimetres, 10, 1e9, 'mm')),
+  axesApartMm: nullable(number(parseMillimetres, 1, 10_000, 'mm')),
   evening: nullable(object<PlanEvening>(eveningFields)),
   light: object<LightLimits>(lightFields),
   invented: truth,

@@ -1,6 +1,10 @@
 import type { NotTaken } from '../../app/files.ts';
 import type { Fault } from '../../gear/read.ts';
+import { en } from './en.ts';
 import { log } from './log.en.ts';
+
+/** As it is typed, but for a real minus. */
+const figure = (value: string | number): string => en.format.plain(Number(value), 6);
 
 type Sentence = (params: Fault['params']) => string;
 
@@ -16,7 +20,13 @@ export const faultSentences: Readonly<Record<string, Sentence>> = {
   'not-a-number': () => 'This is not a number. Write it with digits and one comma or point.',
   'not-a-decimal': () => 'This is not a number. Write it with digits and one comma or point.',
   'not-whole': () => 'This must be a whole number. Leave out the decimals.',
-  'out-of-range': ({ least, most }) => `This must lie between ${least} and ${most}.`,
+  'out-of-range': ({ least = 0, most = 0, unit }) =>
+    `This must lie between ${figure(least)} and ${figure(most)}${unit === undefined ? '' : `\u00a0${unit}`}.`,
+  'latitude-out-of-range': () => 'A latitude lies between 90 S and 90 N.',
+  'longitude-out-of-range': () => 'A longitude lies between 180 W and 180 E.',
+  'zone-offset-out-of-range': () =>
+    'A time zone is a whole number of minutes, less than a day, from UTC.',
+  'limit-not-above-one': () => 'The ratio must be more than 1.',
   'not-a-mark': () =>
     'This is not a position of a dial. Write it as the body shows it, as in 6.3, 64 or 1/250.',
   'not-a-date': () => 'This is not a day. Write year, month and day, as in 2027-02-12.',
@@ -61,6 +71,7 @@ export const faultSentences: Readonly<Record<string, Sentence>> = {
   'id-twice': ({ id }) => `The name ${id} stands twice.`,
   'file-empty': () => 'The file is empty. Choose another file.',
   'file-too-large': ({ mostMegabytes }) => `The file is larger than ${mostMegabytes} MB.`,
+  'file-too-full': () => 'It holds more than any file of ours could. Choose another file.',
   'file-newer': () => 'A newer version of the app wrote it. Update the app, then take it again.',
   'not-json': ({ line, column }) =>
     line === undefined

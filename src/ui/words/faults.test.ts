@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { faultSentences } from './faults.en.ts';
+import { fault } from '../../gear/read.ts';
+import { faultSentences, faults } from './faults.en.ts';
 
 const SOURCES = [
   'gear/parse',
@@ -23,4 +24,16 @@ test('every rule that a field or a file can break has its sentence', () => {
   expect(rules).toContain('pixels-not-of-this-sensor');
   const unsaid = rules.filter((rule) => !(rule in faultSentences));
   expect(unsaid).toEqual([]);
+});
+
+test('bounds are spelled as figures are, in their unit', () => {
+  const said = (params: Record<string, string | number>) =>
+    faults.fault(fault('out-of-range', params));
+  expect(said({ least: -10, most: 0.5, unit: 'stop' })).toBe(
+    'This must lie between \u221210 and 0.5\u00a0stop.',
+  );
+  expect(said({ least: 0.000001, most: 86_400, unit: 's' })).toBe(
+    'This must lie between 0.000001 and 86\u00a0400\u00a0s.',
+  );
+  expect(said({ least: 1, most: 20 })).toBe('This must lie between 1 and 20.');
 });
