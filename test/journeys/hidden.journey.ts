@@ -19,7 +19,6 @@ const FRAMES = [
   frame('bulb', A, held('8', 20, '400')),
   frame('long', A, dialled('8', '16', '400')),
   frame('later', A, dialled('8', '32', '400')),
-  frame('last', A, dialled('8', '32', '400'), { repeat: 2 }),
 ];
 
 let server: AppServer;

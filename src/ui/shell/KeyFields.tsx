@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useLayoutEffect, useState } from 'preact/hooks';
 import { Button } from '../parts/Button.tsx';
 import { Switch } from '../parts/Switch.tsx';
 import { useCueFieldWords } from '../words/cueFields.ts';
@@ -15,7 +15,7 @@ export function KeyFields() {
   const { keys, headset } = preferences.current.value;
   const [trial, setTrial] = useState<Trial>('none');
   const waiting = trial === 'waiting';
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (!waiting) return;
     const onKey = (event: KeyboardEvent) => {
       event.preventDefault();
