@@ -27,6 +27,8 @@ const tell = (news: (app: App) => void): void => {
 
 const device = browserDevice(window, randomIds.make());
 
+const rescueWorld = { share: device.share, clock: device.clock, version: APP_VERSION };
+
 async function start(into: HTMLElement): Promise<void> {
   try {
     const store = await openAppStore();
@@ -49,7 +51,11 @@ async function start(into: HTMLElement): Promise<void> {
     // A mistake of ours is no fault of the storage; the browser is told of it as of any other.
     if (!refused) reportError(cause);
     const retry = refused ? () => void start(into) : () => location.reload();
-    render(<CannotStart why={refused ? cause : String(cause)} onRetry={retry} />, into);
+    const rescue = async () => (await import('./app/rescue.ts')).rescueStorage(rescueWorld);
+    render(
+      <CannotStart why={refused ? cause : String(cause)} onRetry={retry} onRescue={rescue} />,
+      into,
+    );
   }
   document.getElementById('not-started')?.remove();
 }

@@ -1,5 +1,8 @@
+import { useState } from 'preact/hooks';
+import type { Rescued } from '../../app/rescue.ts';
 import type { StoreFault } from '../../app/saving.ts';
 import { Button } from '../parts/Button.tsx';
+import { GiveFile } from '../parts/GiveFile.tsx';
 import { Notice } from '../parts/Notice.tsx';
 import '../theme/base.css';
 import { useWords } from '../words/words.ts';
@@ -9,12 +12,24 @@ interface Props {
   /** What the storage refused; else the words of a mistake of our own, for a report. */
   readonly why: StoreFault | string;
   readonly onRetry: () => void;
+  /**
+   * Makes a file of what lies in the storage.
+   *
+   * @throws what the browser throws if the part that does it is not on the device.
+   */
+  readonly onRescue: () => Promise<Rescued>;
 }
 
-/** All there is when the app cannot start: why, and the way to try again. */
-export function CannotStart({ why, onRetry }: Props) {
+/** All there is when the app cannot start: why, the way to try again, and what is stored as a file. */
+export function CannotStart({ why, onRetry, onRescue }: Props) {
   const { shell } = useWords();
+  const [rescued, setRescued] = useState<Rescued | 'none' | 'coming'>('none');
   const ours = typeof why === 'string';
+  const rescue = () => {
+    setRescued('coming');
+    onRescue().then(setRescued, () => setRescued({ how: 'failed' }));
+  };
+  const made = typeof rescued === 'string' ? null : rescued;
   return (
     <main class="first-start">
       <h1>{shell.appName}</h1>
@@ -23,7 +38,14 @@ export function CannotStart({ why, onRetry }: Props) {
       <Button rank="main" onPress={onRetry}>
         {shell.tryAgain}
       </Button>
-      {ours && <a href="./?newest">{shell.openNewest}</a>}
+      {made && made.how !== 'ready' && <Notice urgent>{shell.rescued[made.how]}</Notice>}
+      <Button field busy={rescued === 'coming'} onPress={rescue}>
+        {shell.rescue}
+      </Button>
+      {made?.how === 'ready' && (
+        <GiveFile title={shell.rescue} offer={made.offer} onClose={() => setRescued('none')} />
+      )}
+      {(ours || why.kind === 'newer') && <a href="./?newest">{shell.openNewest}</a>}
     </main>
   );
 }

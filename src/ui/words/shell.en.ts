@@ -35,7 +35,7 @@ export const shell = {
     blocked:
       'The app cannot open its storage: another window holds it. What was saved is safe. Close the other window, then try again.',
     newer:
-      'The storage was written by a newer version of the app. What was saved is safe. Reload to get the newer version.',
+      'The storage was written by a newer version of the app, which this one leaves as it is. What was saved is safe. Open the newest version, or get it out as a file.',
     closed:
       'The app cannot open its storage. What was saved is safe. Close other windows of the app and leave private browsing, then try again.',
     timeout: 'The storage does not answer. What was saved is safe. Try again.',
@@ -43,6 +43,12 @@ export const shell = {
   },
   cannotStart:
     'The app cannot start, by a mistake of its own. What was saved is safe. Try again; if this stays, open the newest version with a network.',
+  rescue: 'Get what is stored as a file',
+  rescued: {
+    empty: 'There is nothing in the storage to get out.',
+    failed:
+      'The storage gives nothing out now. Do not delete the app or its data. Restart the phone, then try again.',
+  },
   openNewest: 'Open the newest version',
   tryAgain: 'Try again',
 };
