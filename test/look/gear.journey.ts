@@ -3,6 +3,7 @@ import { takePhone } from '../journeys/driver/chromium.ts';
 import type { AppWindow, Phone, Size } from '../journeys/driver/phone.ts';
 import { type AppServer, startServer } from '../journeys/driver/server.ts';
 import { axeFaults } from './axe.ts';
+import { largeTextFaults } from './largeText.ts';
 import { cutOff, strongestGreenOrBlue, tooSmall } from './measure.ts';
 
 const SIZES: readonly Size[] = [
@@ -66,6 +67,10 @@ describe.each(SIZES)('at $width x $height', (size) => {
         screens += 1;
         expect(await cutOff(phone.window), screen).toEqual([]);
         expect(await tooSmall(phone.window, 48), screen).toEqual([]);
+        // Type is of one size in both themes.
+        if (size.width === 390 && scheme === 'light') {
+          expect(await largeTextFaults(phone.window, size), screen).toEqual([]);
+        }
         if (size.width === 390) expect(await axeFaults(phone.window), screen).toEqual([]);
         // By night no pixel of ours has more than a trace of what the dark-adapted eye sees best.
         if (scheme === 'dark')

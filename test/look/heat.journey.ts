@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
 import { takePhone } from '../journeys/driver/chromium.ts';
 import type { AppWindow, Size } from '../journeys/driver/phone.ts';
 import { type AppServer, startServer } from '../journeys/driver/server.ts';
+import { largeTextFaults } from './largeText.ts';
 import { cutOff, show, strongestGreenOrBlue, tooFaint, tooSmall } from './measure.ts';
 
 const SIZES: readonly Size[] = [
@@ -61,6 +62,10 @@ describe.each(SIZES)('at $width x $height', (size) => {
         screens += 1;
         expect(await cutOff(app), screen).toEqual([]);
         expect(await tooSmall(app, 48), screen).toEqual([]);
+        // Type is of one size in both themes.
+        if (size.width === 390 && scheme === 'light') {
+          expect(await largeTextFaults(app, size), screen).toEqual([]);
+        }
         expect(await tooFaint(app), screen).toEqual([]);
         if (scheme === 'dark')
           expect(await strongestGreenOrBlue(app), screen).toBeLessThanOrEqual(8);

@@ -3,6 +3,7 @@ import { takePhone } from '../journeys/driver/chromium.ts';
 import type { AppWindow, Size } from '../journeys/driver/phone.ts';
 import { type AppServer, startServer } from '../journeys/driver/server.ts';
 import { axeFaults } from './axe.ts';
+import { largeTextFaults } from './largeText.ts';
 import { cutOff, outOfSight, strongestGreenOrBlue, tooSmall } from './measure.ts';
 
 const SIZES: readonly Size[] = [
@@ -94,6 +95,12 @@ describe.each(SIZES)('at $width x $height', (size) => {
         screens += 1;
         expect(await cutOff(app), screen).toEqual([]);
         expect(await tooSmall(app, 48), screen).toEqual([]);
+        // Type is of one size in both themes.
+        if (size.width === 390 && scheme === 'light') {
+          expect(await largeTextFaults(app, size, () => app.clock.advance(250)), screen).toEqual(
+            [],
+          );
+        }
         if (size.width === 390) expect(await axeFaults(app), screen).toEqual([]);
         if (scheme === 'dark')
           expect(await strongestGreenOrBlue(app), screen).toBeLessThanOrEqual(8);

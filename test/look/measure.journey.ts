@@ -4,7 +4,9 @@ import type { AppWindow, Phone } from '../journeys/driver/phone.ts';
 import { type AppServer, startServer } from '../journeys/driver/server.ts';
 import {
   cutOff,
+  outOfReach,
   outOfSight,
+  overlaid,
   strongestGreenOrBlue,
   tooClose,
   tooFaint,
@@ -69,6 +71,20 @@ test('a figure that has to be scrolled to', async () => {
     '<div class="scroller" data-css="height: 60px; overflow: auto"><i data-css="display: block; padding-top: 90px">100</i></div>',
   );
   expect(await outOfSight(app, 'i')).toEqual([expect.stringMatching(/^100 ends \d+ px too low$/)]);
+});
+
+test('text over text, and the one act out of reach', async () => {
+  expect(await overlaid(app)).toEqual([]);
+  expect(await outOfReach(app)).toEqual([]);
+  await put('<p>Above</p><p data-css="margin-top: -1.2em">Below</p>');
+  expect(await overlaid(app)).toContain('overlaid: Above and Below');
+  await put(
+    '<div class="step-scroll" data-css="height: 20px; overflow: auto"><p>One</p><p>Two</p><p>Three</p></div><div class="step-foot"><button class="act">Go</button></div>',
+    'position: fixed; top: calc(100% - 30px); left: 0',
+  );
+  const faults = await outOfReach(app);
+  expect(faults).toContainEqual(expect.stringMatching(/^out of reach: Go, /));
+  expect(faults).toContainEqual(expect.stringMatching(/^no room to read: \d+ of \d+ px$/));
 });
 
 test('targets that are small or stand close', async () => {

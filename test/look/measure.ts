@@ -91,6 +91,93 @@ export const cutOff = (window: AppWindow): Promise<readonly string[]> =>
     return [...faults];
   }, undefined);
 
+/** Text that lies over other text: each pair of lines, named by what they say. */
+export const overlaid = (window: AppWindow): Promise<readonly string[]> =>
+  window.evaluate(() => {
+    const root = document.querySelector('dialog:modal') ?? document.body;
+    const lines: {
+      says: string;
+      of: Text;
+      left: number;
+      right: number;
+      top: number;
+      bottom: number;
+    }[] = [];
+    const texts = document.createTreeWalker(root, NodeFilter.SHOW_TEXT);
+    for (let text = texts.nextNode(); text !== null; text = texts.nextNode()) {
+      const parent = text.parentElement;
+      if (!(text instanceof Text) || parent === null || !text.data.trim()) continue;
+      if (!parent.checkVisibility({ visibilityProperty: true })) continue;
+      if (parent.closest('.heard, thead') !== null || getComputedStyle(parent).clipPath !== 'none')
+        continue;
+      const range = document.createRange();
+      range.selectNodeContents(text);
+      // Figures and letters fill a part of their line's height only.
+      const half = Number.parseFloat(getComputedStyle(parent).fontSize) * 0.36;
+      for (const line of range.getClientRects()) {
+        const middle = (line.top + line.bottom) / 2;
+        let { left, right } = line;
+        let [top, bottom] = [middle - half, middle + half];
+        // Behind the edge of what scrolls nothing is seen.
+        for (
+          let box: Element | null = parent;
+          box !== null && box !== root;
+          box = box.parentElement
+        ) {
+          const { overflowX, overflowY } = getComputedStyle(box);
+          if (overflowX === 'visible' && overflowY === 'visible') continue;
+          const edges = box.getBoundingClientRect();
+          [left, right] = [Math.max(left, edges.left), Math.min(right, edges.right)];
+          [top, bottom] = [Math.max(top, edges.top), Math.min(bottom, edges.bottom)];
+        }
+        if (right - left < 1 || bottom - top < 1) continue;
+        lines.push({ says: text.data.trim().slice(0, 30), of: text, left, right, top, bottom });
+      }
+    }
+    if (lines.length === 0) throw new Error('there is no text on this screen');
+    return lines.flatMap((one, at) =>
+      lines.slice(at + 1).flatMap((other) => {
+        const across = Math.min(one.right, other.right) - Math.max(one.left, other.left);
+        const along = Math.min(one.bottom, other.bottom) - Math.max(one.top, other.top);
+        return one.of !== other.of && across > 1 && along > 1
+          ? [`overlaid: ${one.says} and ${other.says}`]
+          : [];
+      }),
+    );
+  }, undefined);
+
+/** The one act of a screen that is not wholly in sight, and what is to be read beside it without room. */
+export const outOfReach = (window: AppWindow): Promise<readonly string[]> =>
+  window.evaluate(() => {
+    const root = document.querySelector('dialog:modal') ?? document.body;
+    const faults: string[] = [];
+    for (const act of root.querySelectorAll(
+      '.step-foot .act, .screen-foot .button, .sheet footer .button',
+    )) {
+      if (!act.checkVisibility({ visibilityProperty: true })) continue;
+      const { left, right, top, bottom } = act.getBoundingClientRect();
+      const scroller = act.closest('.step-foot')?.getBoundingClientRect();
+      const [least, most] = [
+        Math.max(0, scroller?.top ?? 0),
+        Math.min(innerHeight, scroller?.bottom ?? innerHeight),
+      ];
+      const isIn = left >= -1 && right <= innerWidth + 1 && top >= least - 1 && bottom <= most + 1;
+      if (!isIn)
+        faults.push(
+          `out of reach: ${act.textContent}, ${Math.round(top)} to ${Math.round(bottom)}`,
+        );
+    }
+    // Two lines of text, so that scrolling shows more than slivers.
+    const least = 2 * 1.4 * Number.parseFloat(getComputedStyle(document.body).fontSize);
+    for (const scroller of root.querySelectorAll('.step-scroll, .scroller, .scroll')) {
+      if (!scroller.checkVisibility({ visibilityProperty: true })) continue;
+      const room = scroller.clientHeight;
+      if (room < Math.min(least, scroller.scrollHeight))
+        faults.push(`no room to read: ${Math.round(room)} of ${Math.round(least)} px`);
+    }
+    return faults;
+  }, undefined);
+
 /** What must be read at a glance and is not wholly in sight as it stands. */
 export const outOfSight = (window: AppWindow, selector: string): Promise<readonly string[]> =>
   window.evaluate((wanted: string) => {

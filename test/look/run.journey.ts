@@ -13,6 +13,7 @@ import { takePhone } from '../journeys/driver/chromium.ts';
 import type { AppWindow, Size } from '../journeys/driver/phone.ts';
 import { type AppServer, startServer } from '../journeys/driver/server.ts';
 import { axeFaults } from './axe.ts';
+import { largeTextFaults } from './largeText.ts';
 import {
   cutOff,
   outOfSight,
@@ -23,11 +24,8 @@ import {
 } from './measure.ts';
 import { rareSteps } from './rareSteps.ts';
 
-const UPRIGHT: readonly Size[] = [
-  { width: 390, height: 844 },
-  { width: 360, height: 640 },
-  { width: 320, height: 640 },
-];
+const HAND: Size = { width: 390, height: 844 };
+const UPRIGHT: readonly Size[] = [HAND, { width: 360, height: 640 }, { width: 320, height: 640 }];
 const LYING: Size = { width: 844, height: 390 };
 
 /** Where a screen stands, which decides how large its targets are; in the dark there is one line. */
@@ -101,7 +99,7 @@ async function walkRun(app: AppWindow, look: Look): Promise<void> {
   await look('expose', 'run');
   await start(app);
   await look('lead-in', 'run');
-  await wait(app, 4);
+  await wait(app, 3);
   await look('running', 'run');
   await wait(app, 10);
   await app.seeThe('button', 'Tap once to light the screen');
@@ -199,17 +197,22 @@ test.each(['dark', 'light'] as const)(
     const app = phone.window;
     const faults: string[] = [];
     let screens = 0;
+    // The run looks at the clock five times a second, and at the height of the screen with it.
+    const settle = () => app.clock.advance(250);
     const look: Look = async (screen, kind) => {
       screens += 1;
       for (const size of [LYING, ...UPRIGHT.toReversed()]) {
         await app.resize(size);
-        // The run looks at the clock five times a second, and at the height of the screen with it.
-        await app.clock.advance(250);
+        await settle();
         const found = await faultsOf(app, kind, size);
         faults.push(...found.map((fault) => `${screen}, ${fault}`));
       }
       if (kind !== 'dark') {
-        const found = await axeFaults(app);
+        const found = [
+          ...(await axeFaults(app)),
+          // The type is of one size in both themes.
+          ...(scheme === 'light' ? await largeTextFaults(app, HAND, settle) : []),
+        ];
         faults.push(...found.map((fault) => `${screen}: ${fault}`));
       }
       if (scheme === 'light') return;
