@@ -226,7 +226,7 @@ test('a site keeps what is stated of it, and a clock by hand shifts every time',
   await app.tap('button', 'About this site');
   await app.type('Ridge toward the setting sun', '80');
   await app.press('Enter');
-  await app.see('This must lie between 0 and 60.');
+  await app.see('This must lie between 0 and 60°.');
   await app.type('Ridge toward the setting sun', '3');
   await app.press('Enter');
   await app.tap('button', /^Time zone:/);

@@ -80,7 +80,7 @@ test('the hold decides, and the residual tells what the dials added', async () =
   await app.see('−1.50');
   await app.type('Stops from there', '99');
   await app.press('Enter');
-  await app.see('This must lie between -10 and 10.');
+  await app.see(/^This must lie between −10 and 10\sstop\.$/);
   await app.type('Stops from there', '-0,6667');
   await app.press('Enter');
 });

@@ -21,7 +21,7 @@ export const faultSentences: Readonly<Record<string, Sentence>> = {
   'not-a-decimal': () => 'This is not a number. Write it with digits and one comma or point.',
   'not-whole': () => 'This must be a whole number. Leave out the decimals.',
   'out-of-range': ({ least = 0, most = 0, unit }) =>
-    `This must lie between ${figure(least)} and ${figure(most)}${unit === undefined ? '' : `\u00a0${unit}`}.`,
+    `This must lie between ${figure(least)} and ${figure(most)}${unit === undefined ? '' : unit === '°' ? unit : `\u00a0${unit}`}.`,
   'latitude-out-of-range': () => 'A latitude lies between 90 S and 90 N.',
   'longitude-out-of-range': () => 'A longitude lies between 180 W and 180 E.',
   'zone-offset-out-of-range': () =>

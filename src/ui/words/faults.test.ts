@@ -35,5 +35,6 @@ test('bounds are spelled as figures are, in their unit', () => {
   expect(said({ least: 0.000001, most: 86_400, unit: 's' })).toBe(
     'This must lie between 0.000001 and 86\u00a0400\u00a0s.',
   );
+  expect(said({ least: 0, most: 60, unit: '°' })).toBe('This must lie between 0 and 60°.');
   expect(said({ least: 1, most: 20 })).toBe('This must lie between 1 and 20.');
 });
