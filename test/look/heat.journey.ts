@@ -64,7 +64,9 @@ describe.each(SIZES)('at $width x $height', (size) => {
         expect(await tooSmall(app, 48), screen).toEqual([]);
         // Type is of one size in both themes.
         if (size.width === 390 && scheme === 'light') {
-          expect(await largeTextFaults(app, size), screen).toEqual([]);
+          expect(await largeTextFaults(app, size, () => app.clock.advance(250)), screen).toEqual(
+            [],
+          );
         }
         expect(await tooFaint(app), screen).toEqual([]);
         if (scheme === 'dark')
