@@ -1,5 +1,5 @@
 import type { Step } from '../science/dials.ts';
-import type { ThermalRange } from '../science/thermalRange.ts';
+import type { Stated, ThermalRange } from '../science/thermalRange.ts';
 import type { Millimetres, Pixels, Seconds } from '../science/units.ts';
 import type { BodyId } from './ids.ts';
 import type { Letter } from './letter.ts';
@@ -65,7 +65,9 @@ export interface Bits {
 }
 
 /** What has been measured of how a body warms, with its source; null where nobody has. */
-export type MeasuredHeat = { readonly [K in keyof ThermalRange]: ThermalRange[K] | null };
+export type MeasuredHeat = {
+  readonly [K in keyof ThermalRange]: Stated<ThermalRange[K]['usual']> | null;
+};
 
 /** A camera body as its owner knows it. */
 export interface Body {

@@ -9,7 +9,7 @@ import { assemble, type Gear } from '../gear/rig.ts';
 import { must } from '../science/refusal.ts';
 import { restedMidHeat } from '../science/sensorRest.ts';
 import { kelvins, tolerance } from '../science/sensorUnits.ts';
-import { type Stated, UNMEASURED, usualModel } from '../science/thermalRange.ts';
+import { type Ranged, type Stated, UNMEASURED, usualModel } from '../science/thermalRange.ts';
 import { duration, parseStopsPerMinute, ratio, seconds } from '../science/units.ts';
 import { restBefore } from './heat.ts';
 import { behindAt, heatCourseOf } from './heatCourse.ts';
@@ -161,11 +161,11 @@ describe('rests by the limit', () => {
     expect(rest?.range.least).toBeLessThan(rest?.rest.s ?? 0);
     expect(rest?.range.most ?? Number.POSITIVE_INFINITY).toBeGreaterThan(rest?.rest.s ?? 0);
 
-    const stated = <T extends number>({ usual, from }: Stated<T>): Stated<T> => ({
+    const stated = <T extends number>({ usual }: Ranged<T>): Stated<T> => ({
       usual,
       least: usual,
       most: usual,
-      from,
+      from: 'a capped series',
     });
     const measured = gearWith(true, {
       heat: {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { cornerModels, overCorners, type Stated, UNMEASURED, usualModel } from './thermalRange.ts';
+import { cornerModels, overCorners, type Ranged, UNMEASURED, usualModel } from './thermalRange.ts';
 
 test('all corners are different, and the value to work with lies among them', () => {
   const corners = cornerModels(UNMEASURED);
@@ -13,11 +13,10 @@ test('all corners are different, and the value to work with lies among them', ()
 });
 
 test('a measured body has one corner, and its range is its value', () => {
-  const exactly = <T extends number>({ usual }: Stated<T>): Stated<T> => ({
+  const exactly = <T extends number>({ usual }: Ranged<T>): Ranged<T> => ({
     usual,
     least: usual,
     most: usual,
-    from: 'a capped series',
   });
   const { tau, doubling, exposing, liveView, idle } = UNMEASURED;
   const measured = {

@@ -28,53 +28,36 @@ export interface Stated<T extends number> extends Ranged<T> {
 
 /** How a body warms, by what is known of it. Temperatures are over the air. */
 export interface ThermalRange {
-  readonly tau: Stated<Seconds>;
-  readonly doubling: Stated<KelvinDifference>;
+  readonly tau: Ranged<Seconds>;
+  readonly doubling: Ranged<KelvinDifference>;
   /** Plateau of unbroken long exposures. */
-  readonly exposing: Stated<KelvinDifference>;
+  readonly exposing: Ranged<KelvinDifference>;
   /** Plateau of live view or a lit rear screen. */
-  readonly liveView: Stated<KelvinDifference>;
+  readonly liveView: Ranged<KelvinDifference>;
   /** Plateau of being on with a dark screen. */
-  readonly idle: Stated<KelvinDifference>;
+  readonly idle: Ranged<KelvinDifference>;
 }
 
-const stated = <T extends number>(usual: T, least: T, most: T, from: string): Stated<T> => ({
+const between = <T extends number>(usual: T, least: T, most: T): Ranged<T> => ({
   usual,
   least,
   most,
-  from,
 });
 
-/** A body that nobody has measured. */
+/** A body that nobody has measured; where each figure comes from stands in `thermalSources.ts`. */
 export const UNMEASURED: ThermalRange = {
-  tau: stated(
-    seconds(480),
-    seconds(240),
-    seconds(900),
-    'our choice, from dark series of one consumer body that settled by the 5th of 180 s and the 6th of 360 s',
-  ),
-  doubling: stated(
-    kelvins(6.5),
-    kelvins(4.3),
-    kelvins(8.1),
-    'measured by a hobbyist on one consumer body; the range is that of the physics of silicon at 20 °C',
-  ),
-  exposing: stated(
-    kelvins(10),
-    kelvins(4),
-    kelvins(17),
-    'our choice, from a hobby series (8 to 17 K by the body itself) and a handbook page (a few degrees)',
-  ),
-  liveView: stated(kelvins(15), kelvins(8), kelvins(25), 'from memory, no measurement found'),
-  idle: stated(kelvins(3), kelvins(1), kelvins(6), 'from memory, no measurement found'),
+  tau: between(seconds(480), seconds(240), seconds(900)),
+  doubling: between(kelvins(6.5), kelvins(4.3), kelvins(8.1)),
+  exposing: between(kelvins(10), kelvins(4), kelvins(17)),
+  liveView: between(kelvins(15), kelvins(8), kelvins(25)),
+  idle: between(kelvins(3), kelvins(1), kelvins(6)),
 };
 
-/** The dark current of a rested pixel at 20 °C: two decades, to be shown as unknown. */
-export const DARK_CURRENT_AT_20: Stated<ElectronsPerSecond> = stated(
+/** The dark current of a rested pixel at 20 °C: two decades, to be shown as unknown (from memory). */
+export const DARK_CURRENT_AT_20: Ranged<ElectronsPerSecond> = between(
   electronsPerSecond(0.1),
   electronsPerSecond(0.01),
   electronsPerSecond(1),
-  'from memory',
 );
 
 type End = 'usual' | 'least' | 'most';

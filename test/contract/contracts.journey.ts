@@ -168,10 +168,7 @@ describe('two windows', () => {
       window.evaluate(() => globalThis.contracts.locks.claim('outing-1'), null);
     expect(await claim(second)).toBe('owner');
     expect(await claim(phone.window)).toBe('elsewhere');
-    const taking = phone.window.evaluate(
-      () => globalThis.contracts.locks.ask('outing-1'),
-      null,
-    );
+    const taking = phone.window.evaluate(() => globalThis.contracts.locks.ask('outing-1'), null);
     await second.close();
     expect(await taking).toBe('owner');
   });

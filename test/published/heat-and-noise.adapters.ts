@@ -126,9 +126,9 @@ function rangeOf(of: {
   readonly Td: readonly sensor.KelvinDifference[];
 }): thermalRange.ThermalRange {
   const within = <T extends number>(
-    stated: thermalRange.Stated<T>,
+    stated: thermalRange.Ranged<T>,
     [least, most]: readonly T[],
-  ): thermalRange.Stated<T> =>
+  ): thermalRange.Ranged<T> =>
     least === undefined || most === undefined ? stated : { ...stated, least, most };
   const { UNMEASURED } = thermalRange;
   return {

@@ -1,12 +1,12 @@
 import { useState } from 'preact/hooks';
+import type { Given, Offer } from '../../app/gearFiles.ts';
 import type { Rescued } from '../../app/rescue.ts';
 import type { StoreFault } from '../../app/saving.ts';
 import { Button } from '../parts/Button.tsx';
-import { GiveFile } from '../parts/GiveFile.tsx';
 import { Notice } from '../parts/Notice.tsx';
 import '../theme/base.css';
 import { useWords } from '../words/words.ts';
-import './FirstStart.css';
+import './CannotStart.css';
 
 interface Props {
   /** What the storage refused; else the words of a mistake of our own, for a report. */
@@ -31,7 +31,7 @@ export function CannotStart({ why, onRetry, onRescue }: Props) {
   };
   const made = typeof rescued === 'string' ? null : rescued;
   return (
-    <main class="first-start">
+    <main class="cannot-start">
       <h1>{shell.appName}</h1>
       <Notice urgent>{ours ? shell.cannotStart : shell.cannotOpen[why.kind]}</Notice>
       {ours && <p>{why}</p>}
@@ -39,13 +39,38 @@ export function CannotStart({ why, onRetry, onRescue }: Props) {
         {shell.tryAgain}
       </Button>
       {made && made.how !== 'ready' && <Notice urgent>{shell.rescued[made.how]}</Notice>}
-      <Button field busy={rescued === 'coming'} onPress={rescue}>
-        {shell.rescue}
-      </Button>
-      {made?.how === 'ready' && (
-        <GiveFile title={shell.rescue} offer={made.offer} onClose={() => setRescued('none')} />
+      {made?.how === 'ready' ? (
+        <Rescue offer={made.offer} />
+      ) : (
+        <Button field busy={rescued === 'coming'} onPress={rescue}>
+          {shell.rescue}
+        </Button>
       )}
       {(ours || why.kind === 'newer') && <a href="./?newest">{shell.openNewest}</a>}
     </main>
+  );
+}
+
+/** Hands the file on. Without a sheet: those belong to the app, which has not started. */
+function Rescue({ offer: ready }: { readonly offer: Offer | null }) {
+  const { parts } = useWords();
+  const [offer, setOffer] = useState(ready);
+  const [given, setGiven] = useState<Given | null>(null);
+  const give = async (from: Offer) => {
+    const outcome = await from.give();
+    setGiven(outcome);
+    if (outcome.done === 'refused') setOffer(outcome.next);
+  };
+  if (offer === null) return <Notice urgent>{parts.noWayOut}</Notice>;
+  if (given?.done === 'text') {
+    return <textarea aria-label={parts.fileText} readOnly value={given.text} />;
+  }
+  return (
+    <>
+      <Button field onPress={() => void give(offer)}>
+        {parts.give[offer.way]}
+      </Button>
+      <p role="status">{given ? parts.given[given.done] : parts.fileReady(offer.name)}</p>
+    </>
   );
 }

@@ -4,12 +4,18 @@ import { UndoBar } from '../parts/UndoBar.tsx';
 import '../theme/base.css';
 import { en } from '../words/en.ts';
 import { type Words, WordsContext } from '../words/words.ts';
-import { FirstStart } from './FirstStart.tsx';
+import { later } from './later.tsx';
 import { PlaceBar } from './PlaceBar.tsx';
 import { fetchLaterPlaces, LANDED } from './places.ts';
 import './Shell.css';
 import { UnsavedNotice } from './UnsavedNotice.tsx';
 import { AppContext } from './useApp.ts';
+
+/** Seen once, right after everything came over the network. */
+const firstStart = later<object>(
+  ({ children }) => <main>{children}</main>,
+  async () => (await import('./FirstStart.tsx')).FirstStart,
+);
 
 const LANGUAGES: Readonly<Record<'en', Words>> = { en };
 
@@ -25,7 +31,7 @@ export function Shell({ app }: { readonly app: App }) {
     <AppContext.Provider value={app}>
       <WordsContext.Provider value={LANGUAGES[language]}>
         <div class="shell" data-dim={dim ? 'on' : undefined}>
-          {app.firstStart.value ? <FirstStart /> : <Places app={app} />}
+          {app.firstStart.value ? <firstStart.Content /> : <Places app={app} />}
         </div>
       </WordsContext.Provider>
     </AppContext.Provider>

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import type { Body, MeasuredHeat } from '../../../gear/body.ts';
 import { NOTHING_MEASURED, thermalRangeOf } from '../../../gear/bodyHeat.ts';
 import type { ThermalRange } from '../../../science/thermalRange.ts';
+import { UNMEASURED_FROM } from '../../../science/thermalSources.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Disclosure } from '../../parts/Disclosure.tsx';
 import { Row } from '../../parts/Row.tsx';
@@ -39,7 +40,8 @@ export function HeatFields({
       <p>{say.lead}</p>
       <ul>
         {FIGURES.map((figure) => {
-          const { usual, least, most, from } = inUse[figure];
+          const { usual, least, most } = inUse[figure];
+          const own = heat[figure];
           return (
             <li key={figure}>
               <Row
@@ -53,7 +55,7 @@ export function HeatFields({
                       say.units[figure],
                     )}
                     <br />
-                    {heat[figure] === null ? say.statedFrom(from) : say.ownFrom(from)}
+                    {own === null ? say.statedFrom(UNMEASURED_FROM[figure]) : say.ownFrom(own.from)}
                   </>
                 }
                 onPress={() => setOpen(figure)}

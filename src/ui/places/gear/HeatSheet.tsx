@@ -4,6 +4,7 @@ import { thermalRangeOf } from '../../../gear/bodyHeat.ts';
 import { heatFields, heatFigures } from '../../../gear/parse.ts';
 import { isFault } from '../../../gear/read.ts';
 import type { ThermalRange } from '../../../science/thermalRange.ts';
+import { UNMEASURED_FROM } from '../../../science/thermalSources.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Notice } from '../../parts/Notice.tsx';
 import { NumberField } from '../../parts/NumberField.tsx';
@@ -111,7 +112,7 @@ export function HeatSheet({ body, figure, onChange, onClose }: Props) {
           format.plain(stated.most),
           unit,
         )}
-        . {say.statedFrom(stated.from)}
+        . {say.statedFrom(UNMEASURED_FROM[figure])}
       </p>
     </Sheet>
   );
