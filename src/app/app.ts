@@ -1,6 +1,5 @@
 import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
 import type { Device } from '../device/device.ts';
-import type { Headset } from '../device/headset.ts';
 import type { Store } from '../store/contract.ts';
 import { type CueDesk, createCueDesk } from './cueDesk.ts';
 import type { KeptDrafts } from './drafts.ts';
@@ -50,12 +49,6 @@ export interface App {
   readonly log: LogDesk;
   readonly files: FileDesk;
   readonly cues: CueDesk;
-  /**
-   * Holds the play button of a headset; null where the browser hands it to no page.
-   *
-   * @throws what the browser throws if the part that does it is not on the device.
-   */
-  readonly holdHeadset: ((onPress: () => void) => Promise<Headset>) | null;
   /** Black from edge to edge, also the system's bars, as long as it is asked for. */
   goDark(dark: boolean): void;
   /** The local calendar day, YYYY-MM-DD. */
@@ -136,7 +129,7 @@ export async function createApp(parts: Parts): Promise<App> {
     skyOver: async (...asked) => (await import('./eveningSky.ts')).outingSky(...asked),
   });
   const { version } = parts;
-  const { share, clock, locks, ticker, geolocation, mediaSession } = device;
+  const { share, clock, locks, ticker, geolocation } = device;
   const newId = device.ids.make;
   const log = createLogDesk({ store, writer, clock, newId, locks, run, version });
   const files = createFileDesk({
@@ -196,13 +189,6 @@ export async function createApp(parts: Parts): Promise<App> {
     log,
     files,
     cues: createCueDesk(device.cues, preferences),
-    holdHeadset:
-      mediaSession === undefined
-        ? null
-        : async (onPress) => {
-            const { browserHeadset } = await import('../device/headset.ts');
-            return browserHeadset(mediaSession, onPress);
-          },
     goDark: (wanted) => {
       dark.value = wanted;
     },

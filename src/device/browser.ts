@@ -26,7 +26,6 @@ interface MaybeThere {
     readonly locks?: LockManager;
     readonly geolocation?: Geolocation;
     readonly audioSession?: { type: string };
-    readonly mediaSession?: MediaSession;
   };
   readonly AudioContext?: typeof AudioContext;
   readonly speechSynthesis?: SpeechSynthesis;
@@ -74,7 +73,6 @@ export function browserDevice<Session extends string>(
     persistence: browserPersistence(there.navigator.storage),
     locks: browserLocks(there.navigator.locks, windowTalk()),
     geolocation: there.navigator.geolocation,
-    mediaSession: there.navigator.mediaSession,
     platform,
     setPageTheme: (theme) => setPageTheme(document, theme),
   };

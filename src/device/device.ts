@@ -27,8 +27,6 @@ export interface Device<Session extends string = string> {
   readonly locks: OutingLocks;
   /** For `browserPosition`, which loads later; undefined where the browser has none. */
   readonly geolocation: Geolocating | undefined;
-  /** For `headsetButton`, which loads later; undefined where the browser has none. */
-  readonly mediaSession: MediaSession | undefined;
   readonly platform: Platform;
   setPageTheme(theme: PageTheme): void;
 }

@@ -54,9 +54,12 @@ export function headsetButton(
   };
 }
 
-/** The button by the browser's own parts. */
-export const browserHeadset = (session: MediaSession, onPress: () => void): Headset =>
-  headsetButton({ session, player: new Audio(), addresses: URL }, onPress);
+/** Whether the browser gives a page the button at all. */
+export const givesHeadset = (): boolean => 'mediaSession' in navigator;
+
+/** The button by the browser's own parts, where `givesHeadset`. */
+export const browserHeadset = (onPress: () => void): Headset =>
+  headsetButton({ session: navigator.mediaSession, player: new Audio(), addresses: URL }, onPress);
 
 /** Shorter sounds are taken for a ping, to which no button belongs: five seconds in one engine (from memory). */
 const SILENCE_S = 8;

@@ -270,6 +270,12 @@ async function heardOffline(from: number): Promise<number[]> {
 }
 
 const said = async () => (await seen()).said;
+/** What the page asks of the system's bars around it. */
+const barColour = () =>
+  app.evaluate(
+    () => document.querySelector<HTMLMetaElement>('meta[name="theme-color"]')?.content,
+    undefined,
+  );
 const forget = () =>
   app.evaluate(() => {
     globalThis.evenfallCues.said.length = 0;
@@ -281,8 +287,10 @@ describe('the dark, the voice and silence', () => {
     const dark = 'Tap once to light the screen';
     await wait(LEAD_IN_S + 6);
     await app.seeThe('button', dark);
+    expect(await barColour()).toBe('#000000');
     await app.press('PageDown');
     await until(async () => (await app.count('button', dark)) === 0, 'the light');
+    expect(await barColour()).toBe('#fafaf7');
     await seeAsked(app, 'Exposing');
     await app.seeThe('button', 'Closed');
   });

@@ -128,8 +128,7 @@ afterAll(async () => {
 });
 
 describe('a phone in a pocket', () => {
-  test('says at the set-up that the screen is kept on, and on each step', async () => {
-    await app.see('The screen is kept on while this outing runs.');
+  test('says on each step that the screen is kept on', async () => {
     await setUp(app, [RIG]);
     await app.see(/screen on/);
     expect((await seen()).locks).toEqual(['given']);

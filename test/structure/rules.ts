@@ -92,6 +92,7 @@ export const neededLater: readonly string[] = [
   'app/safetyCopy.ts',
   'app/taking.ts',
   'device/chosenFile.ts',
+  'app/headset.ts',
   'device/headset.ts',
   'device/position.ts',
   'device/updates.ts',

@@ -1,4 +1,5 @@
 import { useLayoutEffect, useState } from 'preact/hooks';
+import { givesHeadset } from '../../app/headset.ts';
 import { Button } from '../parts/Button.tsx';
 import { Switch } from '../parts/Switch.tsx';
 import { useCueFieldWords } from '../words/cueFields.ts';
@@ -10,7 +11,7 @@ type Trial = 'none' | 'waiting' | { readonly came: string };
 
 /** Whether keys, presenter remotes and a headset press the one act of a run; a trial of each. */
 export function KeyFields() {
-  const { preferences, holdHeadset } = useApp();
+  const { preferences } = useApp();
   const say = useCueFieldWords();
   const { keys, headset } = preferences.current.value;
   const [trial, setTrial] = useState<Trial>('none');
@@ -23,20 +24,13 @@ export function KeyFields() {
       const name = event.key === ' ' ? say.space : event.key;
       setTrial({ came: say.came(name, KEYS.includes(event.key)) });
     };
-    const letGo =
-      headset && holdHeadset
-        ? holdWhileTapped(
-            holdHeadset,
-            () => setTrial({ came: say.headsetCame }),
-            () => setTrial({ came: say.headsetMissing }),
-          )
-        : undefined;
+    const letGo = headset ? holdWhileTapped(() => setTrial({ came: say.headsetCame })) : undefined;
     addEventListener('keydown', onKey, true);
     return () => {
       removeEventListener('keydown', onKey, true);
       letGo?.();
     };
-  }, [waiting, headset, holdHeadset, say]);
+  }, [waiting, headset, say]);
   return (
     <>
       <h3>{say.keysTitle}</h3>
@@ -52,7 +46,7 @@ export function KeyFields() {
         </Button>
         <p role="status">{waiting ? say.pressNow : trial !== 'none' && trial.came}</p>
       </div>
-      {holdHeadset ? (
+      {givesHeadset() ? (
         <Switch
           label={say.headset}
           hint={say.headsetHint}

@@ -1,16 +1,13 @@
 import { computed, effect } from '@preact/signals';
 import type { App } from '../../app/app.ts';
-import type { Step } from '../../outing/step.ts';
-import { keysUsed } from './keysUsed.ts';
+import { browserHeadset, givesHeadset } from '../../app/headset.ts';
+import { keysUsed, mayPress } from './mainAct.ts';
 
 /**
  * What presses the one act: a keyboard's large keys, and what presenter remotes send for 'on'. Not
  * the arrow down, which some remotes send too: with it a keyboard scrolls.
  */
 export const KEYS: readonly string[] = ['Enter', ' ', 'PageDown', 'ArrowRight', 'MediaPlayPause'];
-
-/** The steps whose one act may be pressed from a pocket: none that ends something or gives it up. */
-const BY_KEY: readonly Step['kind'][] = ['mount', 'focus', 'dial', 'expose', 'open', 'paused'];
 
 /** A second press this soon is a bounce, as with a finger (common practice, no source). */
 const BOUNCE_MS = 400;
@@ -24,13 +21,10 @@ const FIELD = 'input, textarea, select, [contenteditable]';
  *
  * @returns ends it.
  */
-export function listenForMainAct({ run, preferences, holdHeadset }: App): () => void {
+export function listenForMainAct({ run, preferences }: App): () => void {
   const keys = computed(() => preferences.current.value.keys);
   const headset = computed(() => preferences.current.value.headset && run.underWay.value);
-  const act = (): HTMLButtonElement | null => {
-    const step = run.step.peek()?.kind;
-    return step && BY_KEY.includes(step) ? actOnScreen() : null;
-  };
+  const act = () => (mayPress(run.step.peek()) ? actOnScreen() : null);
   let deaf = false;
   const press = (): void => {
     if (deaf) return;
@@ -45,7 +39,7 @@ export function listenForMainAct({ run, preferences, holdHeadset }: App): () => 
   };
   const ends = [
     effect(() => (keys.value ? listenToKeys(act, press) : undefined)),
-    effect(() => (headset.value && holdHeadset ? holdWhileTapped(holdHeadset, press) : undefined)),
+    effect(() => (headset.value ? holdWhileTapped(press) : undefined)),
   ];
   return () => {
     for (const end of ends) end();
@@ -67,8 +61,7 @@ function listenToKeys(act: () => HTMLButtonElement | null, press: () => void): (
     if (!KEYS.includes(key) || event.ctrlKey || event.altKey || event.metaKey) return;
     const focus = document.activeElement;
     if ((walking && focus !== document.body) || focus?.matches(FIELD)) return;
-    // The dark screen takes its keys itself.
-    if (!act() || document.querySelector(DARK)) return;
+    if (!act()) return;
     event.preventDefault();
     // A button that was tapped last has the focus, and would take the release of the space bar.
     if (focus instanceof HTMLElement) focus.blur();
@@ -87,29 +80,14 @@ function listenToKeys(act: () => HTMLButtonElement | null, press: () => void): (
   };
 }
 
-/** Holds the button of a headset anew with each tap: without one a browser may refuse it. */
-export function holdWhileTapped(
-  hold: NonNullable<App['holdHeadset']>,
-  onPress: () => void,
-  onMissing?: () => void,
-): () => void {
-  let end = (): void => undefined;
-  let over = false;
-  hold(onPress).then(
-    (button) => {
-      if (over) return button.letGo();
-      button.hold();
-      addEventListener('click', button.hold);
-      end = () => {
-        removeEventListener('click', button.hold);
-        button.letGo();
-      };
-    },
-    // That part is not on the device: the finger and the keys are.
-    onMissing,
-  );
+/** Holds the button of a headset, anew with each tap: without one a browser may refuse it. */
+export function holdWhileTapped(onPress: () => void): (() => void) | undefined {
+  if (!givesHeadset()) return;
+  const { hold, letGo } = browserHeadset(onPress);
+  hold();
+  addEventListener('click', hold);
   return () => {
-    over = true;
-    end();
+    removeEventListener('click', hold);
+    letGo();
   };
 }

@@ -46,6 +46,5 @@ export const cueFields = {
       ? `${key} came. It presses the large button of a run.`
       : `${key} came. It is not one that presses the large button.`,
   headsetCame: 'The button of the headset came. It presses the large button of a run.',
-  headsetMissing: 'That part of the app is not on the device. Open the app once with a network.',
   space: 'Space',
 };

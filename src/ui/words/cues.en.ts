@@ -9,7 +9,7 @@ export const cues = {
   },
   /** The same once, on the set-up sheet, with what to do. */
   screenAtSetUp: {
-    held: 'The screen is kept on while this outing runs.',
+    held: null,
     'not-held':
       'The system does not keep the screen on now. Each tap asks again. Charge the phone.',
     unsupported: 'This browser cannot keep the screen on. Set auto-lock to never.',

@@ -79,7 +79,6 @@ export const outing = {
       'Auto-lock to never, do not disturb on.',
       'Never look at the sun through an optical finder.',
     ],
-    trySound: 'Try sound and vibration',
     begin: 'Begin with the frames',
     missing: (count: number) =>
       count === 1

@@ -17,7 +17,7 @@ const SHIELD_MS = 600;
 /**
  * Black over everything, sheets too, while a frame exposes, with one thin line of progress:
  * a lit screen spoils the eye and can spill into the frame. The first tap or key only
- * wakes it. It lights by itself before a hand is needed, and is lit when the page
+ * wakes it (keys: `shell/mainActKeys.ts`). It lights by itself before a hand is needed, and is lit when the page
  * comes back into sight: what is true has to be seen at once.
  */
 export function DarkScreen({ frames }: { readonly frames: readonly OpenFrame[] }) {
@@ -43,19 +43,12 @@ export function DarkScreen({ frames }: { readonly frames: readonly OpenFrame[] }
       // On the dark screen the finger must first come up: what lies below would get its tap.
       if (!covered.current) light();
     };
-    const pressed = (event: KeyboardEvent) => {
-      if (covered.current) {
-        event.preventDefault();
-        event.stopImmediatePropagation();
-      }
-      light();
-    };
     addEventListener('pointerdown', touched);
-    addEventListener('keydown', pressed, true);
+    addEventListener('keydown', light);
     document.addEventListener('visibilitychange', light);
     return () => {
       removeEventListener('pointerdown', touched);
-      removeEventListener('keydown', pressed, true);
+      removeEventListener('keydown', light);
       document.removeEventListener('visibilitychange', light);
     };
   }, [light]);

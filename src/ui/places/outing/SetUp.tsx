@@ -12,7 +12,6 @@ import { Section } from '../../parts/Section.tsx';
 import { Sheet } from '../../parts/Sheet.tsx';
 import { Tick } from '../../parts/Tick.tsx';
 import { CueFields } from '../../shell/laterCues.tsx';
-import { useApp } from '../../shell/useApp.ts';
 import { useWords, type Words } from '../../words/words.ts';
 import { UndoButton } from './SideActs.tsx';
 import { safetySheet } from './safetyParts.ts';
@@ -163,7 +162,6 @@ function noteOf(
 
 function PhoneSheet() {
   const { desk } = useRun();
-  const { cues } = useApp();
   const { outing: words, cues: say } = useWords();
   const [choosing, setChoosing] = useState(false);
   return (
@@ -174,15 +172,6 @@ function PhoneSheet() {
         ))}
       </ul>
       <p role="status">{say.screenAtSetUp[desk.screenLock.value]}</p>
-      <Button
-        field
-        onPress={() => {
-          void cues.try('sound', '');
-          void cues.try('vibration', '');
-        }}
-      >
-        {words.setUp.trySound}
-      </Button>
       <Button field onPress={() => setChoosing(true)}>
         {say.choose}
       </Button>

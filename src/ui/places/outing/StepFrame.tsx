@@ -3,7 +3,7 @@ import { useEffect, useState } from 'preact/hooks';
 import type { PlannedFrame } from '../../../plan/frame.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Icon } from '../../parts/Icon.tsx';
-import { keysUsed } from '../../shell/keysUsed.ts';
+import { keysUsed, mayPress } from '../../shell/mainAct.ts';
 import { NightSwitch } from '../../shell/NightSwitch.tsx';
 import { useApp } from '../../shell/useApp.ts';
 import { useWords } from '../../words/words.ts';
@@ -37,7 +37,7 @@ interface Props {
  */
 export function StepFrame(props: Props) {
   const { title, frame, attempt, act, others, children } = props;
-  const { state } = useRun();
+  const { state, desk } = useRun();
   const { outing: words, cues: say } = useWords();
   const [more, setMore] = useState(false);
   // Before it is asked for: nothing may move under the thumb.
@@ -70,7 +70,7 @@ export function StepFrame(props: Props) {
             {words.more}
           </Button>
         </div>
-        {keysUsed.value && <p class="key-hint">{say.keyHint}</p>}
+        {keysUsed.value && mayPress(desk.step.value) && <p class="key-hint">{say.keyHint}</p>}
         {act}
       </footer>
       {more && <MoreSheet onClose={() => setMore(false)} />}
