@@ -63,7 +63,10 @@ async function start(into: HTMLElement): Promise<void> {
 /** Begins once the first screen stands, so that neither its script nor its answers hold that up. */
 async function lookForUpdates(): Promise<void> {
   if (!import.meta.env.PROD) return;
-  const notReady = () => tell(({ readiness }) => readiness.onOffline('not-ready'));
+  const notReady = () =>
+    tell(({ readiness }) =>
+      readiness.onOffline(device.platform.worksOffline ? 'not-ready' : 'unsupported'),
+    );
   try {
     const { registerUpdates } = await import('./device/updates.ts');
     updates = registerUpdates({

@@ -55,6 +55,8 @@ export interface App {
   today(): string;
   /** On iOS in a tab nothing entered reaches the installed app: install comes first. */
   readonly installFirst: boolean;
+  /** Started from the home screen, in a window of its own. */
+  readonly installed: boolean;
   /** The app has never been used on this device: the first screen is due. */
   readonly firstStart: ReadonlySignal<boolean>;
   /**
@@ -197,6 +199,7 @@ export async function createApp(parts: Parts): Promise<App> {
       return new Date(wallMs + offsetMin * 60_000).toISOString().slice(0, 10);
     },
     installFirst: device.platform.installFirst,
+    installed: device.platform.installed,
     firstStart: computed(
       () => !preferences.current.value.welcomed && gear.gear.value.bodies.length === 0,
     ),

@@ -3,8 +3,8 @@ import type { Keeping, Persistence } from '../device/persistence.ts';
 
 export type { Keeping } from '../device/persistence.ts';
 
-/** Whether the app starts without a network. */
-export type OfflineState = 'looking' | 'ready' | 'not-ready';
+/** Whether the app starts without a network; 'unsupported': this browser lets no app do so. */
+export type OfflineState = 'looking' | 'ready' | 'not-ready' | 'unsupported';
 
 /** What the app can promise about itself on this device. */
 export interface Readiness {

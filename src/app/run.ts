@@ -56,10 +56,8 @@ export type HandOver =
   | 'kept'
   /** It was this window's, but what the other one wrote cannot be read: given back. */
   | 'unread'
-  /** This window was asked and has given it up. */
-  | 'given'
-  /** This window did not answer, and it was taken from it. */
-  | 'lost';
+  /** This window has given it up, or it was taken from it as it did not answer. */
+  | 'given';
 
 export type Started =
   | { readonly how: 'started' }
@@ -200,7 +198,7 @@ export function createRunDesk(world: RunWorld): RunDesk {
   world.locks.onStolen((outing) => {
     if (!inHand(outing)) return;
     ownership.value = 'elsewhere';
-    handOver.value = 'lost';
+    handOver.value = 'given';
   });
   world.locks.onWritten((outing) => {
     const mine = inHand(outing);

@@ -220,7 +220,7 @@ describe('taking over', () => {
     await vi.advanceTimersByTimeAsync(3000);
     await taking;
     expect([second.ownership.value, second.handOver.value]).toEqual(['owner', 'stolen']);
-    expect([first.ownership.value, first.handOver.value]).toEqual(['elsewhere', 'lost']);
+    expect([first.ownership.value, first.handOver.value]).toEqual(['elsewhere', 'given']);
     // Its write had begun before it lost the outing, and ends now.
     (frozen as (() => void) | null)?.();
     expect(await late).toEqual({ how: 'recorded' });

@@ -9,6 +9,8 @@ export interface Platform {
   readonly installed: boolean;
   /** Whether a download ends up as a file. In an installed app on iOS it does not. */
   readonly downloads: boolean;
+  /** Whether an app can start here without a network at all. */
+  readonly worksOffline: boolean;
   readonly vibrates: boolean;
   readonly speaks: boolean;
 }
@@ -22,6 +24,7 @@ export function readPlatform(frame: Window): Platform {
     installFirst: iosHomeScreen === false,
     installed: iosHomeScreen ?? frame.matchMedia('(display-mode: standalone)').matches,
     downloads: iosHomeScreen !== true,
+    worksOffline: 'serviceWorker' in navigator,
     vibrates: 'vibrate' in navigator,
     speaks: 'speechSynthesis' in frame,
   };

@@ -127,6 +127,7 @@ export const neededLater: readonly string[] = [
   'ui/places/log/DeskPart.tsx',
   'ui/places/log/FilterFields.tsx',
   'ui/places/outing/CostLine.tsx',
+  'ui/places/outing/NotLeftNotice.tsx',
   'ui/places/outing/SafetyCopy.tsx',
   'ui/shell/CueSection.tsx',
   'ui/shell/DeviceSection.tsx',

@@ -7,7 +7,8 @@ import { useApp } from './useApp.ts';
 
 /** What holds for this device: a newer version, ready for offline, storage, the dimmed figures. */
 export function DeviceSection() {
-  const { preferences, readiness, updateOffered, applyUpdate, version } = useApp();
+  const app = useApp();
+  const { preferences, readiness, updateOffered, applyUpdate, version } = app;
   const say = useDeviceWords();
   const keeping = readiness.keeping.value;
   const { dim, bySun } = preferences.current.value;
@@ -20,6 +21,7 @@ export function DeviceSection() {
       )}
       <p role="status">{say.offline[readiness.offline.value]}</p>
       <p>{say.keeping[keeping]}</p>
+      {!app.installed && <p>{say.install[app.installFirst ? 'ios' : 'other']}</p>}
       {keeping === 'may-be-cleared' && (
         <div class="acts">
           <Button onPress={readiness.askToKeep}>{say.askToKeep}</Button>

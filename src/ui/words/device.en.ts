@@ -5,6 +5,14 @@ export const device = {
     looking: 'Looking whether everything is here for offline use.',
     ready: 'Ready for offline.',
     'not-ready': 'Not ready for offline. Open the app once more with a network before you go out.',
+    unsupported:
+      'This browser cannot start the app without a network. Take another one along, or leave this window open.',
+  },
+  /** Why to install, and how the platform lets one; the seven days: WebKit, Updates to Storage Policy. */
+  install: {
+    ios: 'Install it: tap Share, then Add to Home Screen. In a tab the browser clears what is stored after seven days without a visit; the installed app keeps it.',
+    other:
+      'Install it from the browser’s menu. It then opens in a window of its own, and the browser is readier to keep what is stored.',
   },
   keeping: {
     kept: 'Storage: kept. The browser will not clear it by itself.',

@@ -1,4 +1,4 @@
-/** Words of the copies that leave after each set. */
+/** Words of the copies that leave after each set, and of a log that has not left. */
 export const safetyCopy = {
   copy: 'Safety copy',
   toFile: (name: string) => `After each set the journal goes into ${name}.`,
@@ -17,4 +17,7 @@ export const safetyCopy = {
     'The safety copy was not written. The log on this phone is safe. Choose the file again, or get the journal off at the end.',
   asks: 'The safety copy rests since the app was loaded again. The log on this phone is safe.',
   goOn: 'Go on with the copy',
+
+  notLeft: (name: string) =>
+    `${name} has ended and has not left this phone yet. A lost phone takes it along.`,
 };

@@ -6,7 +6,7 @@ export const shell = {
   addBody: 'Add a body',
   restore: 'Restore a backup',
   installFirst:
-    'Install first: in the browser, tap Share, then Add to Home Screen, and open Evenfall from there. What is entered in this tab would not be in the installed app.',
+    'Install first: in the browser, tap Share, then Add to Home Screen, and open Evenfall from there. The installed app keeps what is stored; a tab loses it after seven days without a visit, and nothing entered here would be in the app.',
 
   places: 'Places',
   partMissing:

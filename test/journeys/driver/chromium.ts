@@ -200,6 +200,14 @@ class ChromiumWindow implements AppWindow {
     ) => Promise<Result>;
     return await run(work, argument);
   }
+
+  async beforeLoad<Argument>(work: (argument: Argument) => void, argument: Argument) {
+    const run = this.#page.addInitScript.bind(this.#page) as (
+      work: unknown,
+      argument: unknown,
+    ) => Promise<unknown>;
+    await run(work, argument);
+  }
 }
 
 class ChromiumPhone implements Phone {
@@ -256,11 +264,14 @@ class ChromiumPhone implements Phone {
     }
     const executablePath = findChromium();
     if (executablePath === undefined) throw new Error('no Chromium here: see npm test');
-    const { size = handSize, zone, language } = this.#options;
+    const { size = handSize, zone, language, world } = this.#options;
     this.#context = await chromium.launchPersistentContext(this.#profile, {
       executablePath,
       headless: true,
-      args: flags,
+      args:
+        world === undefined
+          ? flags
+          : [...flags, `--host-resolver-rules=MAP * 127.0.0.1:${world}, EXCLUDE localhost`],
       viewport: size,
       hasTouch: this.#touch,
       ...(zone === undefined ? {} : { timezoneId: zone }),

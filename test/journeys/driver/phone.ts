@@ -128,6 +128,8 @@ export interface AppWindow {
     work: (argument: Argument) => Result | Promise<Result>,
     argument: Argument,
   ): Promise<Result>;
+  /** Runs a function at each load from now on, before the page's own scripts: a phone of another kind. */
+  beforeLoad<Argument>(work: (argument: Argument) => void, argument: Argument): Promise<void>;
   /** Errors so far: uncaught, on the console, or forbidden by the page's policy. */
   readonly problems: readonly string[];
 }
@@ -154,4 +156,6 @@ export interface PhoneOptions {
   /** A time zone by its IANA name. */
   readonly zone?: string;
   readonly language?: string;
+  /** The port of this machine that every host but `localhost` leads to. */
+  readonly world?: number;
 }

@@ -235,6 +235,9 @@ export class RemoteWindow implements AppWindow {
   heapBytes() {
     return this.#lacks('look at its memory');
   }
+  beforeLoad() {
+    return this.#lacks('way in before its pages');
+  }
 
   async evaluate<Result, Argument>(
     work: (argument: Argument) => Result | Promise<Result>,

@@ -8,7 +8,7 @@ import { Notice } from '../../parts/Notice.tsx';
 import { Screen } from '../../parts/Screen.tsx';
 import { useApp } from '../../shell/useApp.ts';
 import { useWords } from '../../words/words.ts';
-import { NotLeftNotice } from './NotLeftNotice.tsx';
+import { notLeftNotice } from './safetyParts.ts';
 
 /** No outing in hand: the plans that can be walked. */
 export function Begin() {
@@ -27,7 +27,7 @@ export function Begin() {
               : words.planNotReady}
         </Notice>
       )}
-      <NotLeftNotice />
+      <notLeftNotice.Content />
       {all.length === 0 ? (
         <EmptyHint
           acts={

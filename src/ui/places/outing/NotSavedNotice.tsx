@@ -12,13 +12,18 @@ export function NotSavedNotice() {
   const fault = journal?.fault.value;
   if (!journal || !fault) return null;
   return (
-    <>
-      <Notice urgent acts={<Button onPress={() => void run.saveAgain()}>{words.saveAgain}</Button>}>
-        {words.notSaved[fault.kind]} {safety.inMemory(journal.unsaved.value.length)}
-      </Notice>
-      <LeaveButton leaving={{ what: 'journal', outing: journal.outing }} title={log.journal}>
-        {safety.asFile}
-      </LeaveButton>
-    </>
+    <Notice
+      urgent
+      acts={
+        <>
+          <Button onPress={() => void run.saveAgain()}>{words.saveAgain}</Button>
+          <LeaveButton leaving={{ what: 'journal', outing: journal.outing }} title={log.journal}>
+            {safety.asFile}
+          </LeaveButton>
+        </>
+      }
+    >
+      {words.notSaved[fault.kind]} {safety.inMemory(journal.unsaved.value.length)}
+    </Notice>
   );
 }

@@ -54,9 +54,11 @@ export function RunScreen() {
           {desk.savedAgain.value !== null && <p>{words.savedAgain(desk.savedAgain.value)}</p>}
           {desk.mustReload.value && <p>{words.mustReload}</p>}
         </div>
-        <WindowNotice />
-        <NotSavedNotice />
-        <safetyNotice.Content />
+        <div class="run-notices">
+          <WindowNotice />
+          <NotSavedNotice />
+          <safetyNotice.Content />
+        </div>
         <StepScreen step={step} />
       </div>
     </RunContext.Provider>

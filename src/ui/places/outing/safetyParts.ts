@@ -12,3 +12,9 @@ export const safetyNotice = later(
   () => null,
   async () => (await import('./SafetyCopy.tsx')).SafetyNotice,
 );
+
+/** Reminds of what has not left: where this part is missing, the Log says so of each outing. */
+export const notLeftNotice = later(
+  () => null,
+  async () => (await import('./NotLeftNotice.tsx')).NotLeftNotice,
+);
