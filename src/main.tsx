@@ -51,11 +51,8 @@ async function start(into: HTMLElement): Promise<void> {
     // A mistake of ours is no fault of the storage; the browser is told of it as of any other.
     if (!refused) reportError(cause);
     const retry = refused ? () => void start(into) : () => location.reload();
-    const rescue = async () => (await import('./app/rescue.ts')).rescueStorage(rescueWorld);
-    render(
-      <CannotStart why={refused ? cause : String(cause)} onRetry={retry} onRescue={rescue} />,
-      into,
-    );
+    const why = refused ? cause : String(cause);
+    render(<CannotStart why={why} onRetry={retry} world={rescueWorld} />, into);
   }
   document.getElementById('not-started')?.remove();
 }

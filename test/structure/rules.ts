@@ -124,6 +124,7 @@ export const neededLater: readonly string[] = [
   'plan/readyLists.ts',
   'science/ephemeris.ts',
   'store/dump.ts',
+  'ui/shell/Rescue.tsx',
   'ui/places/log/DeskPart.tsx',
   'ui/places/log/FilterFields.tsx',
   'ui/places/outing/CostLine.tsx',
@@ -131,6 +132,7 @@ export const neededLater: readonly string[] = [
   'ui/places/outing/SafetyCopy.tsx',
   'ui/shell/CueSection.tsx',
   'ui/shell/DeviceSection.tsx',
+  'ui/shell/FirstStart.tsx',
   'ui/shell/KeyFields.tsx',
   'ui/shell/mainActKeys.ts',
   'ui/words/cueFields.en.ts',
@@ -144,6 +146,7 @@ export const neededLater: readonly string[] = [
   'ui/words/pair.en.ts',
   'ui/words/plan.en.ts',
   'ui/words/planOrder.en.ts',
+  'ui/words/rescue.en.ts',
   'ui/words/safetyCopy.en.ts',
 ];
 

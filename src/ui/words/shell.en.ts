@@ -1,13 +1,6 @@
 /** Words of the frame around the places. */
 export const shell = {
   appName: 'Evenfall',
-  does: 'Plan and walk a fair side-by-side test of camera bodies at dusk. Every frame is timed and logged, and what still differs is told cause by cause.',
-  tryPractice: 'Try the practice outing',
-  addBody: 'Add a body',
-  restore: 'Restore a backup',
-  installFirst:
-    'Install first: in the browser, tap Share, then Add to Home Screen, and open Evenfall from there. The installed app keeps what is stored; a tab loses it after seven days without a visit, and nothing entered here would be in the app.',
-
   places: 'Places',
   partMissing:
     'This part of the app is not on the device. Your data is safe. Open the app once with a network, then try again.',
@@ -43,12 +36,6 @@ export const shell = {
   },
   cannotStart:
     'The app cannot start, by a mistake of its own. What was saved is safe. Try again; if this stays, open the newest version with a network.',
-  rescue: 'Get what is stored as a file',
-  rescued: {
-    empty: 'There is nothing in the storage to get out.',
-    failed:
-      'The storage gives nothing out now. Do not delete the app or its data. Restart the phone, then try again.',
-  },
   openNewest: 'Open the newest version',
   tryAgain: 'Try again',
 };
