@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { Button } from '../parts/Button.tsx';
 import { Notice } from '../parts/Notice.tsx';
+import { useFirstStartWords } from '../words/firstStart.ts';
 import { useWords } from '../words/words.ts';
 import './FirstStart.css';
 import { NightSwitch } from './NightSwitch.tsx';
@@ -10,6 +11,7 @@ import { useApp } from './useApp.ts';
 export function FirstStart() {
   const app = useApp();
   const { shell } = useWords();
+  const say = useFirstStartWords();
   const [practice, setPractice] = useState<'here' | 'coming' | 'missing'>('here');
   const tryPractice = () => {
     setPractice('coming');
@@ -19,20 +21,20 @@ export function FirstStart() {
     <main class="first-start">
       <Formats />
       <h1>{shell.appName}</h1>
-      <p class="does">{shell.does}</p>
+      <p class="does">{say.does}</p>
       {app.installFirst ? (
-        <Notice>{shell.installFirst}</Notice>
+        <Notice>{say.installFirst}</Notice>
       ) : (
         <div class="ways">
           {practice === 'missing' && <Notice urgent>{shell.partMissing}</Notice>}
           <Button rank="main" busy={practice === 'coming'} onPress={tryPractice}>
-            {shell.tryPractice}
+            {say.tryPractice}
           </Button>
           <Button field onPress={app.beginWithOwnBody}>
-            {shell.addBody}
+            {say.addBody}
           </Button>
           <Button rank="quiet" onPress={app.beginWithBackup}>
-            {shell.restore}
+            {say.restore}
           </Button>
         </div>
       )}

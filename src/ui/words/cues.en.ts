@@ -10,8 +10,7 @@ export const cues = {
   /** The same once, on the set-up sheet, with what to do. */
   screenAtSetUp: {
     held: null,
-    'not-held':
-      'The system does not keep the screen on now. Each tap asks again. Charge the phone.',
+    'not-held': 'The screen may go off. Each tap asks to keep it on.',
     unsupported: 'This browser cannot keep the screen on. Set auto-lock to never.',
   },
   silent: 'silent',
