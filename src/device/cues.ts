@@ -125,8 +125,8 @@ export function createCues({ clock, page, sound, vibration, speech }: CueParts):
   let lastWordMs = Number.NEGATIVE_INFINITY;
 
   const now = (): number => clock.now().monoMs;
-  const sounds = (): boolean => choices.sound && !choices.silent && sound.state !== 'unsupported';
-  const speaks = (): boolean => choices.speech && !choices.silent;
+  const chosen = (channel: CueChannel): boolean => choices[channel] && !choices.silent;
+  const sounds = (): boolean => chosen('sound') && sound.state !== 'unsupported';
   /** Only the end is worth telling late; an old 'near the end' would mislead. */
   const tooOld = ({ kind, dueMs }: Cue): boolean => kind !== 'end' && now() - dueMs > LATE_MS;
 
@@ -142,8 +142,8 @@ export function createCues({ clock, page, sound, vibration, speech }: CueParts):
   };
 
   const give = ({ kind, spoken }: Cue): void => {
-    if (kind && choices.vibration && !choices.silent) vibration.vibrate(kind);
-    if (!speaks() || spoken === null) return;
+    if (kind && chosen('vibration')) vibration.vibrate(kind);
+    if (!chosen('speech') || spoken === null) return;
     if (kind === 'end') lastWordMs = now();
     else if (now() - lastWordMs < LAST_WORD_MS) return;
     speech.say(spoken, choices.voice);
@@ -238,12 +238,12 @@ export function createCues({ clock, page, sound, vibration, speech }: CueParts):
     onVoices: (listener) => speech.onVoices(listener),
     choose(next) {
       choices = next;
-      if (!speaks()) speech.hush();
+      if (!chosen('speech')) speech.hush();
       for (const one of pending) place(one);
     },
     unlock() {
       sound.unlock();
-      if (speaks()) speech.unlock();
+      if (chosen('speech')) speech.unlock();
       attendAll();
     },
     schedule(exposure, cues) {
