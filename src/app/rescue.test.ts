@@ -49,7 +49,9 @@ async function use(): Promise<void> {
   await store.putGear([
     ...bodies.map((value, at) => ({ thing: { kind: 'body' as const, value }, deleted: at === 2 })),
     ...lenses.map((value) => ({ thing: { kind: 'lens' as const, value }, deleted: false })),
-    ...rigs.slice(0, 2).map((value) => ({ thing: { kind: 'rig' as const, value }, deleted: false })),
+    ...rigs
+      .slice(0, 2)
+      .map((value) => ({ thing: { kind: 'rig' as const, value }, deleted: false })),
   ]);
   await store.putPlans([{ plan, deleted: false }]);
   await store.putSites([{ site: PRACTICE_SITE, deleted: false }]);
@@ -99,7 +101,9 @@ describe('a storage of this version', () => {
     expect(read.content.plans).toEqual([plan]);
     expect(read.content.sites).toEqual([PRACTICE_SITE]);
     expect(read.content.gear.bodies).toHaveLength(PRACTICE_GEAR.bodies.length - 1);
-    expect(read.content.tombstones.toSorted()).toEqual(['gone', PRACTICE_GEAR.bodies[2]?.id].sort());
+    expect(read.content.tombstones.toSorted()).toEqual(
+      ['gone', PRACTICE_GEAR.bodies[2]?.id].sort(),
+    );
   });
 
   it('is the one that its files are read as', () => {

@@ -1,5 +1,12 @@
 import fc, { type Arbitrary } from 'fast-check';
-import type { Body, Bulb, DarkFrame, IsoDial, MeasuredHeat, TimeDial } from '../../src/gear/body.ts';
+import type {
+  Body,
+  Bulb,
+  DarkFrame,
+  IsoDial,
+  MeasuredHeat,
+  TimeDial,
+} from '../../src/gear/body.ts';
 import type { BodyId, LensId, RigId } from '../../src/gear/ids.ts';
 import type { Lens } from '../../src/gear/lens.ts';
 import { LETTERS } from '../../src/gear/letter.ts';
@@ -94,7 +101,10 @@ const darkFrame: Arbitrary<DarkFrame> = fc.oneof(
 const stated = (min: number, max: number) =>
   fc.option(
     fc
-      .tuple(fc.array(fc.double({ min, max, noNaN: true }), { minLength: 3, maxLength: 3 }), anyName)
+      .tuple(
+        fc.array(fc.double({ min, max, noNaN: true }), { minLength: 3, maxLength: 3 }),
+        anyName,
+      )
       .map(([values, from]) => {
         const [least, usual, most] = values.toSorted((a, b) => a - b);
         return { usual, least, most, from };
