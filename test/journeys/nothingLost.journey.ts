@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, expect, inject, test } from 'vitest';
-import { seeAsked, setUp, unhurried, untilExpose } from './acts/run.ts';
+import { seeAsked, setUp, unhurried } from './acts/run.ts';
 import { takePhone } from './driver/chromium.ts';
 import type { AppWindow, NamedFile, Phone } from './driver/phone.ts';
 import { type AppServer, startServer } from './driver/server.ts';
@@ -227,67 +227,4 @@ test('a storage of a newer version is left as it is, and comes out as a file', a
   expect(
     await window.evaluate(async () => (await indexedDB.databases())[0]?.version, undefined),
   ).toBe(999);
-});
-
-test('a copy goes into the chosen file after each set, and the end asks until the log has left', async () => {
-  const { window } = phone;
-  // The system's own sheet cannot be driven; the file behind it is a real one of the browser's.
-  await window.beforeLoad(() => {
-    Object.assign(globalThis, {
-      showSaveFilePicker: async ({ suggestedName }: { suggestedName: string }) =>
-        (await navigator.storage.getDirectory()).getFileHandle(suggestedName, { create: true }),
-    });
-  }, undefined);
-  await begin(window);
-  const copied = () =>
-    window.evaluate(async () => {
-      const folder = (await navigator.storage.getDirectory()) as unknown as {
-        values(): AsyncIterable<FileSystemFileHandle>;
-      };
-      for await (const handle of folder.values()) {
-        const { events } = JSON.parse((await (await handle.getFile()).text()) || '{}') as {
-          events?: { kind: string }[];
-        };
-        return events?.map(({ kind }) => kind) ?? [];
-      }
-      return [];
-    }, undefined);
-
-  await window.tap('button', 'Choose the file');
-  await window.see(/^After each set the journal goes into evenfall-/);
-  await expect.poll(copied).toEqual(['outing-started']);
-  await setUp(window, RIGS);
-  await untilExpose(window);
-  const drop = async () => {
-    await window.tap('button', 'More');
-    await window.tap('button', 'Drop the rest of this set');
-  };
-  await drop();
-  await expect.poll(copied).toContain('replanned');
-  await window.see(/^Safety copy written \d\d:\d\d\.$/);
-
-  // A reload keeps the file of the outing in hand.
-  await window.reload();
-  await drop();
-  await expect
-    .poll(async () => (await copied()).filter((kind) => kind === 'replanned'))
-    .toHaveLength(2);
-
-  await window.tap('button', 'More');
-  await window.tap('button', 'End the outing');
-  await window.tap('button', 'End the outing', {
-    within: { role: 'dialog', name: 'End the outing' },
-  });
-  await seeAsked(window, 'Ended');
-  await expect.poll(copied).toContain('ended');
-  // A copy on the same phone is no export.
-  await window.see('Get the log off this phone now. Then it survives the phone.');
-  await window.tap('button', 'Export');
-  await window.tap('button', 'Make the journal ready');
-  await window.download(() => window.tap('button', 'Save it'));
-  await window.tap('button', 'Close');
-  await window.tap('button', 'Outing');
-  await window.see(/^Last left .* as a journal$/);
-  expect(await window.count('button', 'Export')).toBe(0);
-  await window.seeThe('button', 'Open the log');
 });
