@@ -52,7 +52,7 @@ const file = backupFile.write(backup, stamp);
 describe('files that are whole', () => {
   it('a backup comes back with everything in it', () => {
     expect(readAnyFile(file)).toEqual({
-      head: { format: 'evenfall-backup', version: 2, ...stamp },
+      head: { format: 'evenfall-backup', version: 3, ...stamp },
       content: backup,
     });
   });
@@ -173,10 +173,10 @@ describe('files that are not whole, or not ours', () => {
   });
 
   it('refuses a newer version whole, whatever else is in it', () => {
-    expect(readAnyFile('{"format": "evenfall-backup", "version": 3, "x": 1}')).toMatchObject({
+    expect(readAnyFile('{"format": "evenfall-backup", "version": 4, "x": 1}')).toMatchObject({
       rule: 'file-newer',
       path: 'version',
-      params: { version: 3, known: 2 },
+      params: { version: 4, known: 3 },
     });
   });
 

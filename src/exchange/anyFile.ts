@@ -54,7 +54,11 @@ const readContent = object<Backup>({
   tombstones: list(id<string>(), MOST_TOMBSTONES),
 });
 
-const readBackup = fileReader(backupFile, readContent, [backupFrom1]);
+const readBackup = fileReader(backupFile, readContent, [
+  backupFrom1,
+  // Its events are brought up one by one.
+  (content) => content,
+]);
 
 const readStorage = fileReader<Backup>(
   { format: STORAGE_FORMAT, version: STORAGE_VERSION },
@@ -79,7 +83,7 @@ const readJournal = fileReader(
     },
   ),
   // Each event is brought up by itself.
-  [(content) => content],
+  [(content) => content, (content) => content],
 );
 
 const EMPTY: Backup = {

@@ -16,7 +16,7 @@ export interface Backup {
   readonly tombstones: readonly string[];
 }
 
-export const backupFile = jsonFile<Backup>('evenfall-backup', 2);
+export const backupFile = jsonFile<Backup>('evenfall-backup', 3);
 
 /**
  * What of a device belongs in a backup: all but the practice outing. A rig that

@@ -43,6 +43,7 @@ import type { EventId, MadeId, OutingId, SessionId, WriterId } from '../outing/i
 import type { FrameKey } from '../plan/ids.ts';
 import { readPlan, readPlannedFrame } from '../plan/parse.ts';
 import { parseDuration, parseEv, parseFNumber, parseIso, parseSeconds } from '../science/units.ts';
+import { readBodyClock, readEvenedUp, readMatchedFile } from './cameraFile.ts';
 import { type OlderEvent, upcast } from './upcast.ts';
 
 /*
@@ -54,6 +55,8 @@ const MOST_TEXT = 100_000;
 const MOST_KEY = 500;
 const MOST_FRAMES = 100_000;
 const MOST_EVENTS = 500_000;
+/** Some fields of every frame. */
+const MOST_CHANGES = 1_000_000;
 /** Longer than any exposure, wait or delay of one outing. */
 const MOST_S = 1e6;
 /** The last instant that a date can name. */
@@ -169,6 +172,15 @@ const readData: { readonly [K in EventKind]: Reader<EventData[K]> } = {
   discarded: object<EventData['discarded']>({ made }),
   corrected: readCorrected,
   'gear-corrected': readGearPart,
+  'clock-framed': object<EventData['clock-framed']>({ rig }),
+  'files-matched': object<EventData['files-matched']>({
+    files: list(readMatchedFile, MOST_FRAMES),
+    clocks: list(readBodyClock, 50),
+  }),
+  'values-taken': object<EventData['values-taken']>({
+    changes: list(readCorrected, MOST_CHANGES),
+  }),
+  'evened-up': readEvenedUp,
 };
 
 const readKind = oneOf(Object.keys(readData) as EventKind[]);

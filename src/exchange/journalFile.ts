@@ -13,7 +13,7 @@ export interface Journal {
   readonly frames: readonly FrameRecord[];
 }
 
-export const journalFile = jsonFile<Journal>('evenfall-journal', 2);
+export const journalFile = jsonFile<Journal>('evenfall-journal', 3);
 
 /** The journal of an outing from its events. */
 export function journalOf(outing: OutingId, events: readonly OutingEvent[]): Journal {

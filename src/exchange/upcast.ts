@@ -19,6 +19,8 @@ type Step = (event: OlderEvent) => OlderEvent;
 /** By the version that a step starts from. */
 const STEPS: Readonly<Record<number, Step>> = {
   1: (event) => ({ ...event, data: eventDataFrom1(event.kind, event.data) }),
+  // Version 3 brought kinds that 2 did not know, and changed none.
+  2: (event) => event,
 };
 
 /**

@@ -10,6 +10,7 @@ import type { PlannedFrame } from '../plan/frame.ts';
 import type { FrameKey } from '../plan/ids.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Seconds } from '../science/units.ts';
+import type { BodyClock, EvenedUp, MatchedFile } from './cameraFile.ts';
 import type { EventId, MadeId, OutingId, WriterId } from './ids.ts';
 import type { Instant } from './instant.ts';
 
@@ -119,12 +120,23 @@ export interface EventData {
   corrected: { readonly frame: MadeId } & CorrectionValue;
   /** A profile proved wrong; changes this outing's copy of the gear. */
   'gear-corrected': GearPart;
+  /** The clock on the screen was photographed with this rig, at this instant. */
+  'clock-framed': { readonly rig: RigId };
+  /** Which files belong to which frames, and how the bodies' clocks stood; the newest for a frame or a rig holds. */
+  'files-matched': {
+    readonly files: readonly MatchedFile[];
+    readonly clocks: readonly BodyClock[];
+  };
+  /** What the files say was taken in place of what was logged: corrections, all in one. */
+  'values-taken': { readonly changes: readonly ({ readonly frame: MadeId } & CorrectionValue)[] };
+  /** The brightening that a pair really needed; the newest for a rig, set and pass holds. */
+  'evened-up': EvenedUp;
 }
 
 export type EventKind = keyof EventData;
 
 /** The version of each kind's shape as this code writes it. */
-export const EVENT_VERSION = 2;
+export const EVENT_VERSION = 3;
 
 /** One line of an outing's journal. Key: outing, writer, seq. */
 export type OutingEvent = {

@@ -4,11 +4,13 @@ import type { Gear } from '../gear/rig.ts';
 import { sameSettings } from '../gear/settings.ts';
 import type { PlannedFrame } from '../plan/frame.ts';
 import type { FrameKey, SetId } from '../plan/ids.ts';
+import type { BodyClock, CameraFile, EvenedUp } from './cameraFile.ts';
 import type { EventOf, GearPart, OutingEvent } from './events.ts';
 import type { MadeId } from './ids.ts';
 import type { Instant } from './instant.ts';
 import { standing } from './sequence.ts';
 import type {
+  ClockFrame,
   Correction,
   MadeFrame,
   Noted,
@@ -68,6 +70,10 @@ class Run {
   private readonly readings: TakenReading[] = [];
   private readonly notes: Noted[] = [];
   private readonly corrections: Correction[] = [];
+  private readonly clockFrames: ClockFrame[] = [];
+  private readonly files = new Map<MadeId, CameraFile | null>();
+  private readonly clocks = new Map<RigId, BodyClock>();
+  private readonly evenedUp = new Map<string, EvenedUp>();
   private readonly batteries: { rig: RigId; at: Instant }[] = [];
   private readonly acts: RigAct[] = [];
   private readonly planned = new Map<FrameKey, PlannedFrame>();
@@ -188,6 +194,21 @@ class Run {
       case 'gear-corrected':
         this.gear = withPart(this.gear, event.data);
         return;
+      case 'clock-framed':
+        this.clockFrames.push({ id: event.id, rig: event.data.rig, at });
+        return;
+      case 'files-matched':
+        for (const { made, file } of event.data.files) this.files.set(made, file);
+        for (const clock of event.data.clocks) this.clocks.set(clock.rig, clock);
+        return;
+      case 'values-taken':
+        for (const { frame, ...change } of event.data.changes) {
+          this.corrections.push({ id: event.id, at, made: frame, change });
+        }
+        return;
+      case 'evened-up':
+        this.evenUp(event.data);
+        return;
       default:
         event satisfies never;
     }
@@ -215,10 +236,20 @@ class Run {
       readings: this.readings,
       notes: this.notes,
       corrections: this.corrections,
+      clockFrames: this.clockFrames,
+      files: this.files,
+      clocks: this.clocks,
+      evenedUp: [...this.evenedUp.values()],
       batteries: this.batteries,
       acts: this.acts,
       planned: this.planned,
     };
+  }
+
+  private evenUp(found: EvenedUp): void {
+    const key = JSON.stringify([found.set, found.rig, found.pass]);
+    if (found.needed === null) this.evenedUp.delete(key);
+    else this.evenedUp.set(key, found);
   }
 
   private touch(rig: RigId, change: Partial<RigRun>): void {

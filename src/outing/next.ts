@@ -4,6 +4,7 @@ import type { Settings } from '../gear/settings.ts';
 import type { FrameKey, SetId } from '../plan/ids.ts';
 import { type Refusal, refuse } from '../science/refusal.ts';
 import { duration, type Seconds } from '../science/units.ts';
+import type { BodyClock, EvenedUp, MatchedFile } from './cameraFile.ts';
 import type {
   CorrectionValue,
   Draft,
@@ -73,7 +74,18 @@ export type Tap =
   | { readonly tap: 'end' }
   | { readonly tap: 'discard'; readonly made: MadeId }
   | { readonly tap: 'correct'; readonly made: MadeId; readonly change: CorrectionValue }
-  | { readonly tap: 'correct-gear'; readonly change: GearPart };
+  | { readonly tap: 'correct-gear'; readonly change: GearPart }
+  /** The clock on the screen was photographed with this rig just now. */
+  | { readonly tap: 'clock-framed'; readonly rig: RigId }
+  | {
+      readonly tap: 'match-files';
+      readonly files: readonly MatchedFile[];
+      readonly clocks: readonly BodyClock[];
+    }
+  /** What the files say in place of what was logged. */
+  | { readonly tap: 'take-values'; readonly changes: EventData['values-taken']['changes'] }
+  /** The brightening that a pair really needed. */
+  | { readonly tap: 'even-up'; readonly found: EvenedUp };
 
 /** What a tap may use of the world: the moment and fresh ids. */
 export interface Moment {
@@ -92,7 +104,17 @@ const RUNNING_ONLY = new Set<Tap['tap']>([
   'skip-rest',
 ]);
 /** Facts about the past may be set right after the end; the run itself may not go on. */
-const AFTER_END = new Set<Tap['tap']>(['judge', 'note', 'discard', 'correct', 'correct-gear']);
+const AFTER_END = new Set<Tap['tap']>([
+  'judge',
+  'note',
+  'discard',
+  'correct',
+  'correct-gear',
+  'clock-framed',
+  'match-files',
+  'take-values',
+  'even-up',
+]);
 
 /**
  * The events that a tap writes. The state does not change here: it is the fold
@@ -207,6 +229,23 @@ export function next(state: RunState, tap: Tap, moment: Moment): readonly Draft[
         : refuse('no-such-frame');
     case 'correct-gear':
       return [draft('gear-corrected', tap.change)];
+    case 'clock-framed':
+      return state.rigs.has(tap.rig)
+        ? [draft('clock-framed', { rig: tap.rig })]
+        : refuse('no-such-rig');
+    case 'match-files':
+      return matchFiles(state, tap, draft);
+    case 'take-values':
+      if (tap.changes.length === 0) return refuse('nothing-to-take');
+      return tap.changes.every(({ frame }) => madeFrame(state, frame))
+        ? [draft('values-taken', { changes: tap.changes })]
+        : refuse('no-such-frame');
+    case 'even-up': {
+      const set = state.plan.sets.find(({ id }) => id === tap.found.set);
+      return set && set.reference !== tap.found.rig && state.rigs.has(tap.found.rig)
+        ? [draft('evened-up', tap.found)]
+        : refuse('no-such-pair');
+    }
     default:
       return tap satisfies never;
   }
@@ -287,6 +326,17 @@ function record(
   if (phase === 'lead-in' || phase === 'running') return refuse('shutter-still-open');
   if (phase === 'held-open') return refuse('bulb-not-closed');
   return [recordAs(state, frame, tap, draft)];
+}
+
+function matchFiles(
+  state: RunState,
+  { files, clocks }: Extract<Tap, { tap: 'match-files' }>,
+  draft: Drafter,
+): readonly Draft[] | Refusal {
+  if (files.length + clocks.length === 0) return refuse('nothing-to-match');
+  if (!files.every(({ made }) => madeFrame(state, made))) return refuse('no-such-frame');
+  if (!clocks.every(({ rig }) => state.rigs.has(rig))) return refuse('no-such-rig');
+  return [draft('files-matched', { files, clocks })];
 }
 
 const openFrame = (state: RunState, id: MadeId): MadeFrame | undefined =>

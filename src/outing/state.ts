@@ -7,6 +7,7 @@ import type { PlannedFrame } from '../plan/frame.ts';
 import type { FrameKey, SetId } from '../plan/ids.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Seconds } from '../science/units.ts';
+import type { BodyClock, CameraFile, EvenedUp } from './cameraFile.ts';
 import type { CorrectionValue, Reading, SetupItem, Verdict } from './events.ts';
 import type { EventId, MadeId, OutingId } from './ids.ts';
 import type { Instant } from './instant.ts';
@@ -66,6 +67,13 @@ export interface Correction {
   readonly at: Instant;
   readonly made: MadeId;
   readonly change: CorrectionValue;
+}
+
+/** The clock on the screen, photographed with a rig. */
+export interface ClockFrame {
+  readonly id: EventId;
+  readonly rig: RigId;
+  readonly at: Instant;
 }
 
 export interface SkippedFrame {
@@ -129,6 +137,12 @@ export interface RunState {
   readonly readings: readonly TakenReading[];
   readonly notes: readonly Noted[];
   readonly corrections: readonly Correction[];
+  readonly clockFrames: readonly ClockFrame[];
+  /** By frame: its file, or null where somebody said that it has none. */
+  readonly files: ReadonlyMap<MadeId, CameraFile | null>;
+  readonly clocks: ReadonlyMap<RigId, BodyClock>;
+  /** The newest of each rig, set and pass, in the order in which they were first given. */
+  readonly evenedUp: readonly EvenedUp[];
   /** Batteries changed, by rig: heat is uncertain from there on. */
   readonly batteries: readonly { readonly rig: RigId; readonly at: Instant }[];
   /** Everything that warmed a sensor, of all rigs, in order. */

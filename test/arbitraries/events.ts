@@ -1,8 +1,20 @@
 import { PRACTICE_SITE } from '../../src/light/practice.ts';
+import type { CameraFile } from '../../src/outing/cameraFile.ts';
 import type { EventData, EventKind, OutingEvent } from '../../src/outing/events.ts';
 import type { EventId } from '../../src/outing/ids.ts';
 import type { FrameKey } from '../../src/plan/ids.ts';
-import { duration, ev, fNumber, iso, seconds, stops } from '../../src/science/units.ts';
+import { must } from '../../src/science/refusal.ts';
+import {
+  duration,
+  ev,
+  fNumber,
+  iso,
+  millimetres,
+  parseCelsius,
+  pixels,
+  seconds,
+  stops,
+} from '../../src/science/units.ts';
 import { A, B, dialled, Evening, frame, gear, held, planOf, twoSets } from '../evenings/evening.ts';
 import { DUSK, EVEN_DUSK } from './sky.ts';
 
@@ -20,6 +32,41 @@ const frames = [
 const plan = planOf(frames);
 const [set] = plan.sets;
 if (!set) throw new Error('the plan is empty');
+
+/** A file that says all there is to say. */
+const FILE: CameraFile = {
+  name: 'ALD_0042.RAW',
+  bytes: 104_857_600,
+  time: { shownMs: DUSK + 3_600_500, offsetMin: 60, subSecond: true },
+  exposureS: seconds(64),
+  fNumber: fNumber(6.3),
+  iso: iso(100),
+  focalMm: millimetres(45),
+  make: 'Invented',
+  model: 'Alder 44',
+  serial: '0001',
+  lens: '45 mm f/4',
+  pixelsWide: pixels(8272),
+  pixelsHigh: pixels(6200),
+  temperature: must(parseCelsius(12.5)),
+};
+/** One that has lost its Exif. */
+const SILENT_FILE: CameraFile = {
+  name: 'scan.jpg',
+  bytes: 0,
+  time: null,
+  exposureS: null,
+  fNumber: null,
+  iso: null,
+  focalMm: null,
+  make: null,
+  model: null,
+  serial: null,
+  lens: null,
+  pixelsWide: null,
+  pixelsHigh: null,
+  temperature: null,
+};
 
 /** Every kind in every shape it can take; a kind without one does not compile. */
 const SAMPLES: { readonly [K in EventKind]: readonly EventData[K][] } = {
@@ -118,6 +165,50 @@ const SAMPLES: { readonly [K in EventKind]: readonly EventData[K][] } = {
         offsets: [{ isoMark: null, stops: stops(-0.2), date: '2027-02-12', how: '' }],
       },
     },
+  ],
+  'clock-framed': [{ rig: A }],
+  'files-matched': [
+    {
+      files: [
+        { made, file: FILE },
+        { made, file: SILENT_FILE },
+        { made, file: null },
+      ],
+      clocks: [
+        {
+          rig: A,
+          aheadS: seconds(3600.5),
+          sigmaS: duration(0.4),
+          gainsSPerHour: duration(0),
+          atMs: DUSK,
+          from: 'clock-frame',
+        },
+      ],
+    },
+    { files: [], clocks: [] },
+  ],
+  'values-taken': [
+    {
+      changes: [
+        { frame: made, field: 'isoMark', value: '6400' },
+        { frame: made, field: 'elapsedS', value: seconds(64) },
+      ],
+    },
+  ],
+  'evened-up': [
+    {
+      set: set.id,
+      rig: B,
+      pass: null,
+      needed: { stops: stops(0.8), sigma: null, by: 'typed' },
+    },
+    {
+      set: set.id,
+      rig: B,
+      pass: 2,
+      needed: { stops: stops(-0.25), sigma: stops(0.05), by: 'region' },
+    },
+    { set: set.id, rig: B, pass: 1, needed: null },
   ],
 };
 

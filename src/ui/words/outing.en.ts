@@ -381,6 +381,10 @@ export const outing = {
     discarded: 'frame discarded',
     corrected: 'correction',
     'gear-corrected': 'gear corrected',
+    'clock-framed': 'clock frame',
+    'files-matched': 'files matched',
+    'values-taken': 'values of files taken',
+    'evened-up': 'even-up as it was needed',
   },
   /** A tap that made no sense now. */
   refused: (rule: string): string =>
