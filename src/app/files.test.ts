@@ -1,5 +1,5 @@
 import { computed, signal } from '@preact/signals';
-import { beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { FakeClock } from '../../test/contract/fakes/clock.ts';
 import { countingIds } from '../../test/contract/fakes/ids.ts';
 import { onlyWindow } from '../../test/contract/fakes/locks.ts';
@@ -246,6 +246,30 @@ describe('a file that leaves', () => {
     expect(await phone.files.prepare({ what: 'backup' })).toMatchObject({
       how: 'store',
       fault: { kind: 'closed' },
+    });
+  });
+});
+
+describe('where a part of the app is missing', () => {
+  afterEach(() => {
+    vi.doUnmock('../exchange/journalOf.ts');
+    vi.doUnmock('../exchange/frameTable.ts');
+  });
+  const missing = () => {
+    throw new TypeError('failed to fetch a module');
+  };
+
+  // Seen to fail with the catch around either import taken out.
+  it('the events of an outing leave all the same, without the log for other programs', async () => {
+    vi.doMock('../exchange/journalOf.ts', missing);
+    const text = await phone.files.journalText(evening.outing);
+    expect(JSON.parse(text)).toMatchObject({ events: evening.events, frames: [] });
+  });
+
+  it('a table is not made, and that is said', async () => {
+    vi.doMock('../exchange/frameTable.ts', missing);
+    expect(await phone.files.prepare({ what: 'table', outing: evening.outing })).toEqual({
+      how: 'part-missing',
     });
   });
 });

@@ -2,8 +2,7 @@ import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { Clock } from '../device/clock.ts';
 import type { FileToGive, Offer, Share } from '../device/share.ts';
 import { type Backup, backupFile, ownOf } from '../exchange/backup.ts';
-import { framesCsv } from '../exchange/frameTable.ts';
-import { journalFile, journalOf } from '../exchange/journalFile.ts';
+import { journalFile } from '../exchange/journalFile.ts';
 import type { FileContent } from '../exchange/json.ts';
 import type { Fault } from '../gear/read.ts';
 import type { OutingEvent } from '../outing/events.ts';
@@ -31,7 +30,9 @@ export type Leaving =
 /** A file made ready: `null` = it can leave by no way. */
 export type Prepared =
   | { readonly how: 'ready'; readonly offer: Offer | null }
-  | { readonly how: 'store'; readonly fault: StoreFault };
+  | { readonly how: 'store'; readonly fault: StoreFault }
+  /** The part of the app that makes it could not be loaded. */
+  | { readonly how: 'part-missing' };
 
 /** When something last left this device, and as what. */
 export interface Left extends Moment {
@@ -175,13 +176,17 @@ export function createFileDesk(world: FileWorld): FileDesk {
 
   const stamp = () => ({ app: version, written: new Date(clock.now().wallMs).toISOString() });
   const eventsOf = async (outing: OutingId) => inOrder(await log.events(outing));
-  const journalText = (outing: OutingId, events: readonly OutingEvent[]): string =>
-    journalFile.write(journalOf(outing, events), stamp());
+  /** The events leave in any case; the log beside them is for other programs, and a part may be missing. */
+  const journalText = async (outing: OutingId, events: readonly OutingEvent[]): Promise<string> => {
+    const later = await import('../exchange/journalOf.ts').catch(() => null);
+    const journal = later?.journalOf(outing, events) ?? { outing, events, frames: [] };
+    return journalFile.write(journal, stamp());
+  };
 
-  /** The file, and which outings had ended when it was made. */
+  /** The file, and which outings had ended when it was made; null if the part that makes it is missing. */
   const fileOf = async (
     leaving: Leaving,
-  ): Promise<{ readonly file: FileToGive; readonly ended: ReadonlySet<OutingId> }> => {
+  ): Promise<{ readonly file: FileToGive; readonly ended: ReadonlySet<OutingId> } | null> => {
     const now = clock.now();
     const json = (name: string, content: string): FileToGive => ({
       name: `evenfall-${name}.json`,
@@ -200,13 +205,13 @@ export function createFileDesk(world: FileWorld): FileDesk {
     const state = fold(events);
     if (!state) throw new RangeError(`no such outing: ${outing}`);
     const name = `${dayOf(state.startedAt)}-${plainName(state.plan.name)}`;
-    return {
-      file:
-        what === 'journal'
-          ? json(name, journalText(outing, events))
-          : { name: `evenfall-${name}.csv`, type: 'text/csv', content: framesCsv(state) },
-      ended: endedIn(events),
-    };
+    const ended = endedIn(events);
+    if (what === 'journal') return { file: json(name, await journalText(outing, events)), ended };
+    const later = await import('../exchange/frameTable.ts').catch(() => null);
+    const content = later?.framesCsv(state);
+    return content === undefined
+      ? null
+      : { file: { name: `evenfall-${name}.csv`, type: 'text/csv', content }, ended };
   };
 
   /** Reading files back is for the desk: it loads later than the first script. */
@@ -226,7 +231,9 @@ export function createFileDesk(world: FileWorld): FileDesk {
     },
     async prepare(leaving) {
       try {
-        const { file, ended } = await fileOf(leaving);
+        const made = await fileOf(leaving);
+        if (made === null) return { how: 'part-missing' };
+        const { file, ended } = made;
         const offer = share.offer(file);
         return {
           how: 'ready',

@@ -12,6 +12,7 @@ import { eventReader } from './eventReader.ts';
 import { type Journal, openJournal } from './journal.ts';
 import { createLogDesk, type LogDesk, type OutingLog } from './log.ts';
 import { besidesOf } from './logBesides.ts';
+import { figuresOf } from './logFigures.ts';
 
 const writer = 'phone' as WriterId;
 
@@ -195,7 +196,7 @@ describe('an outing that is opened', () => {
     const log = await phone.look(phone.evening.outing);
     expect(log.frames.value).toHaveLength(4);
     expect(log.entries.value).toHaveLength(4);
-    const [base] = log.ledgers.value;
+    const [base] = figuresOf(log).ledgers.value;
     // f/6.3 64 s against f/8 60 s: 0.67 + 0.09 stop.
     expect(base?.mean?.sum.stops).toBeCloseTo(-0.76, 2);
     expect(base && besidesOf(log, base)).toMatchObject({ pass: 1 });
@@ -237,7 +238,7 @@ describe('an outing that is opened', () => {
       asPlanned: false,
     });
     // One stop less between the pair: the reference rendered a stop brighter than planned.
-    expect(log.ledgers.value[0]?.mean?.sum.stops).toBeCloseTo(-1.76, 2);
+    expect(figuresOf(log).ledgers.value[0]?.mean?.sum.stops).toBeCloseTo(-1.76, 2);
     const stored = await phone.store.events(phone.evening.outing);
     expect(stored.at(-1)).toMatchObject({ kind: 'corrected', writer });
   });

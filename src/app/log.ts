@@ -3,19 +3,10 @@ import type { Clock } from '../device/clock.ts';
 import type { OutingLocks, Ownership } from '../device/locks.ts';
 import { entriesOf, type LogEntry } from '../log/entries.ts';
 import { framesOf, type LogFrame } from '../log/frames.ts';
-import { countedFrames, ledgersOf, type SetLedger } from '../log/ledger.ts';
-import {
-  countedByKey,
-  type FrameHeat,
-  frameHeat,
-  type HeatLine,
-  heatLine,
-} from '../log/ledgerHeat.ts';
 import type { OutingEvent } from '../outing/events.ts';
 import { fold } from '../outing/fold.ts';
 import type { EventId, MadeId, OutingId, WriterId } from '../outing/ids.ts';
 import type { Instant } from '../outing/instant.ts';
-import { sceneOf } from '../outing/light.ts';
 import type { Tap } from '../outing/next.ts';
 import type { RunState } from '../outing/state.ts';
 import type { OutingSummary, Store, StoreFault } from '../store/contract.ts';
@@ -43,12 +34,6 @@ export interface OutingLog {
   readonly journal: Journal;
   readonly frames: ReadonlySignal<readonly LogFrame[]>;
   readonly entries: ReadonlySignal<readonly LogEntry[]>;
-  /** Each other rig against the reference of each set. */
-  readonly ledgers: ReadonlySignal<readonly SetLedger[]>;
-  /** The heat line of a pair, in no sum; null if no pass is complete. */
-  heat(ledger: SetLedger): HeatLine | null;
-  /** How warm a sensor was in the middle of a frame. */
-  frameHeat(frame: LogFrame): FrameHeat;
 }
 
 /**
@@ -302,18 +287,10 @@ const READ_ONLY: Served = { how: 'refused', rule: 'read-only' };
 function outingLog(journal: Journal): OutingLog {
   const { state } = journal;
   const frames = computed(() => framesOf(state.value));
-  const counted = computed(() => countedFrames(frames.value));
-  const scene = computed(() => sceneOf(state.value));
   return {
     journal,
     frames,
     entries: computed(() => entriesOf(state.value, frames.value)),
-    ledgers: computed(() => {
-      const { plan, gear } = state.value;
-      return ledgersOf(plan, gear, counted.value, scene.value);
-    }),
-    heat: (ledger) => heatLine(state.value, ledger, countedByKey(frames.value)),
-    frameHeat: (frame) => frameHeat(state.value, frame),
   };
 }
 

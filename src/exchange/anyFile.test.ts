@@ -12,7 +12,8 @@ import type { Plan } from '../plan/plan.ts';
 import { readAnyFile } from './anyFile.ts';
 import { type Backup, backupFile, ownOf } from './backup.ts';
 import { gearFile } from './gearFile.ts';
-import { journalFile, journalOf } from './journalFile.ts';
+import { journalFile } from './journalFile.ts';
+import { journalOf } from './journalOf.ts';
 import { MOST_BYTES } from './readJson.ts';
 
 const stamp = { app: '2027.2.12', written: '2027-02-12T21:00:00.000Z' };

@@ -15,7 +15,8 @@ import { type Backup, backupFile } from './backup.ts';
 import { canonical } from './content.ts';
 import { framesCsv } from './frameTable.ts';
 import { gearFile } from './gearFile.ts';
-import { journalFile, journalOf } from './journalFile.ts';
+import { journalFile } from './journalFile.ts';
+import { journalOf } from './journalOf.ts';
 import { MOST_BYTES } from './readJson.ts';
 import { STORAGE_VERSION, writeStorage } from './storageFile.ts';
 

@@ -14,7 +14,8 @@ import { ev, fNumber, iso, minutesEast, seconds } from '../science/units.ts';
 import { readAnyFile } from './anyFile.ts';
 import { backupFile } from './backup.ts';
 import { gearFile } from './gearFile.ts';
-import { journalFile, journalOf } from './journalFile.ts';
+import { journalFile } from './journalFile.ts';
+import { journalOf } from './journalOf.ts';
 
 /*
  * The published schemas against files as the app writes them, by a validator that

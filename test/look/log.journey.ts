@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
-import { journalFile, journalOf } from '../../src/exchange/journalFile.ts';
+import { journalFile } from '../../src/exchange/journalFile.ts';
+import { journalOf } from '../../src/exchange/journalOf.ts';
 import { A, B, dialled, Evening, frame, held, planOf } from '../evenings/evening.ts';
 import { takePhone } from '../journeys/driver/chromium.ts';
 import type { AppWindow, Size } from '../journeys/driver/phone.ts';

@@ -99,11 +99,11 @@ describe('the check itself', () => {
   test('finds a part of the outing that loads later', () => {
     const late = readModules(
       new Map([
-        ['main.tsx', "void import('./log/ledger.ts');"],
-        ['log/ledger.ts', ''],
+        ['main.tsx', "void import('./log/frames.ts');"],
+        ['log/frames.ts', ''],
       ]),
     );
-    expect(lateModules(late)).toEqual(['log/ledger.ts']);
+    expect(lateModules(late)).toEqual(['log/frames.ts']);
     expect(lateModules(bad)).toEqual([]);
   });
 

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { figuresOf } from '../../../app/logFigures.ts';
 import type { LogFrame } from '../../../log/frames.ts';
 import type { FrameHeat } from '../../../log/ledgerHeat.ts';
 import type { CorrectionValue } from '../../../outing/events.ts';
@@ -117,7 +118,7 @@ export function FrameScreen({ log, access, id }: Props) {
       <Section title={say.when}>
         <When
           frame={frame}
-          heat={log.frameHeat(frame)}
+          heat={figuresOf(log).frameHeat(frame)}
           isFirst={frames.find(({ rig }) => rig === frame.rig) === frame}
         />
       </Section>

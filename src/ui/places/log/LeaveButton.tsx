@@ -15,7 +15,7 @@ interface Props {
 /** Makes a file ready; a second tap, in the sheet, hands it on, for only a fresh one may share. */
 export function LeaveButton({ leaving, title, children }: Props) {
   const { files } = useApp();
-  const { log } = useWords();
+  const { log, shell } = useWords();
   const [state, setState] = useState<Prepared | 'idle' | 'preparing'>('idle');
   const prepare = () => {
     setState('preparing');
@@ -24,6 +24,7 @@ export function LeaveButton({ leaving, title, children }: Props) {
   const made = typeof state === 'string' ? null : state;
   return (
     <>
+      {made?.how === 'part-missing' && <Notice urgent>{shell.partMissing}</Notice>}
       {made?.how === 'store' && <Notice urgent>{log.notReady(log.why[made.fault.kind])}</Notice>}
       <div class="acts">
         <Button busy={state === 'preparing'} onPress={prepare}>

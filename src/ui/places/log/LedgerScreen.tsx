@@ -1,3 +1,4 @@
+import { figuresOf } from '../../../app/logFigures.ts';
 import { assemble, type Gear } from '../../../gear/rig.ts';
 import type { SetLedger } from '../../../log/ledger.ts';
 import type { HeatLine } from '../../../log/ledgerHeat.ts';
@@ -19,7 +20,7 @@ export function LedgerScreen({ log }: Pick<OpenedLog, 'log'>) {
   const words = useLogDeskWords();
   const { log: say } = words;
   const { plan, gear, outing } = log.journal.state.value;
-  const ledgers = log.ledgers.value;
+  const ledgers = figuresOf(log).ledgers.value;
   const sets = [...new Set(ledgers.map(({ set }) => set))];
   return (
     <Screen inner title={say.ledger}>
@@ -33,7 +34,12 @@ export function LedgerScreen({ log }: Pick<OpenedLog, 'log'>) {
                 .filter((ledger) => ledger.set === set)
                 .map((ledger) => (
                   <li key={ledger.other}>
-                    <PairRow ledger={ledger} heat={log.heat(ledger)} gear={gear} outing={outing} />
+                    <PairRow
+                      ledger={ledger}
+                      heat={figuresOf(log).heat(ledger)}
+                      gear={gear}
+                      outing={outing}
+                    />
                   </li>
                 ))}
             </ul>

@@ -1,4 +1,5 @@
 import { besidesOf } from '../../../app/logBesides.ts';
+import { figuresOf } from '../../../app/logFigures.ts';
 import { assemble } from '../../../gear/rig.ts';
 import type { SetLedger } from '../../../log/ledger.ts';
 import { BesidesLines } from '../../parts/BesidesLines.tsx';
@@ -26,7 +27,7 @@ export function PairScreen({ log, set, other }: Props) {
   const words = useLogDeskWords();
   const { log: say, pair } = words;
   const { plan, gear } = log.journal.state.value;
-  const ledger = log.ledgers.value.find((one) => one.set === set && one.other === other);
+  const ledger = figuresOf(log).ledgers.value.find((one) => one.set === set && one.other === other);
   if (!ledger) {
     return (
       <Screen inner title={say.ledger}>
@@ -103,7 +104,7 @@ function Heat({ log, ledger }: PairProps) {
   const words = useLogDeskWords();
   const { log: say } = words;
   const { gear } = log.journal.state.value;
-  const heat = log.heat(ledger);
+  const heat = figuresOf(log).heat(ledger);
   if (!heat) return null;
   if (!heat.known) {
     return (
