@@ -3,13 +3,14 @@ import './app/opening.ts';
 import { render } from 'preact';
 import { type App, createApp } from './app/app.ts';
 import { openAppStore } from './app/opening.ts';
+import type { Language } from './app/preferences.ts';
 import { browserDevice } from './device/browser.ts';
 import { randomIds } from './device/ids.ts';
 import type { Updates } from './device/updates.ts';
 import { StoreFailure } from './store/fault.ts';
 import { CannotStart } from './ui/shell/CannotStart.tsx';
 import { Shell } from './ui/shell/Shell.tsx';
-import { spoken } from './ui/words/spoken.en.ts';
+import { speak, wordsInUse } from './ui/words/inUse.ts';
 
 declare const APP_VERSION: string;
 
@@ -27,7 +28,15 @@ const tell = (news: (app: App) => void): void => {
 
 const device = browserDevice(window, randomIds.make());
 
+// Until every screen has its German words.
+const startsIn: Language = 'en';
+
 const rescueWorld = { share: device.share, clock: device.clock, version: APP_VERSION };
+
+/** Longer than this no outing waits for its words: English stands until they are here. */
+const WORDS_MS = 2000;
+const soonIn = (language: Language) =>
+  Promise.race([speak(language), new Promise((over) => setTimeout(over, WORDS_MS))]);
 
 async function start(into: HTMLElement): Promise<void> {
   try {
@@ -37,12 +46,14 @@ async function start(into: HTMLElement): Promise<void> {
       store,
       device,
       browser: window,
-      spoken: { en: spoken },
+      spoken: () => wordsInUse.peek().spoken,
+      startsIn,
       startsDark: matchMedia('(prefers-color-scheme: dark)').matches,
       applyUpdate: () => {
         updates?.applyUpdate().catch(() => location.reload());
       },
     });
+    await soonIn(app.preferences.current.peek().language);
     running = app;
     for (const news of told.splice(0)) news(app);
     render(<Shell app={app} />, into);
@@ -50,6 +61,7 @@ async function start(into: HTMLElement): Promise<void> {
     const refused = cause instanceof StoreFailure;
     // A mistake of ours is no fault of the storage; the browser is told of it as of any other.
     if (!refused) reportError(cause);
+    await soonIn(startsIn);
     const retry = refused ? () => void start(into) : () => location.reload();
     const why = refused ? cause : String(cause);
     render(<CannotStart why={why} onRetry={retry} world={rescueWorld} />, into);

@@ -83,7 +83,10 @@ export interface Parts {
   /** The device asks for dark screens; decides the theme until the user does. */
   readonly startsDark: boolean;
   readonly applyUpdate: () => void;
-  readonly spoken: Readonly<Record<Language, SpokenWords>>;
+  /** The language until the user chooses one. */
+  readonly startsIn: Language;
+  /** What the voice says, in the language in use. */
+  readonly spoken: () => SpokenWords;
 }
 
 /** The grounds of the two themes (theme/tokens.css), for the system's bars around the page. */
@@ -104,7 +107,7 @@ export async function createApp(parts: Parts): Promise<App> {
   const saving = createSaving();
   const undo = createUndo();
   const readiness = createReadiness({ persistence: device.persistence });
-  const preferences = createPreferences({ store, saving, startsDark: parts.startsDark });
+  const preferences = createPreferences({ ...parts, saving });
   const onFirstOwnBody = readiness.askToKeep;
   const gear = createKeptGear({ store, saving, onFirstOwnBody });
   const plans = createKeptPlans({ store, gear: gear.gear, saving });
@@ -126,7 +129,7 @@ export async function createApp(parts: Parts): Promise<App> {
     wakeLock: device.wakeLock,
     locks: device.locks,
     cues: device.cues,
-    spoken: () => parts.spoken[preferences.current.peek().language],
+    spoken: parts.spoken,
     siteOf: ({ evening }) => sites.sites.peek().find(({ id }) => id === evening?.site) ?? null,
     skyOver: async (...asked) => (await import('./eveningSky.ts')).outingSky(...asked),
   });

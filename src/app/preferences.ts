@@ -25,8 +25,16 @@ interface Wishes {
   readonly headset: boolean;
 }
 
-export const LANGUAGES = ['en'] as const;
+export const LANGUAGES = ['en', 'de'] as const;
 export type Language = (typeof LANGUAGES)[number];
+
+/**
+ * The language to start in, until one is chosen.
+ *
+ * @param asked What the browser asks for, the dearest first, as BCP 47 tags.
+ */
+export const startLanguage = (asked: readonly string[]): Language =>
+  asked.flatMap((tag) => LANGUAGES.filter((language) => tag.startsWith(language)))[0] ?? 'en';
 
 const KEY = 'preferences';
 
@@ -58,21 +66,26 @@ function readWishes(kept: unknown, base: Wishes): Wishes {
   };
 }
 
-/** @param startsDark the device asks for dark screens; decides the theme until the user does. */
+/**
+ * @param startsDark the device asks for dark screens; decides the theme until the user does.
+ * @param startsIn as `startLanguage` finds it.
+ */
 export function createPreferences({
   store,
   saving,
   startsDark,
+  startsIn,
 }: {
   readonly store: Store;
   readonly saving: Saving;
   readonly startsDark: boolean;
+  readonly startsIn: Language;
 }): Preferences {
   const current = signal<Wishes>({
     theme: startsDark ? 'night' : 'day',
     bySun: false,
     dim: false,
-    language: 'en',
+    language: startsIn,
     welcomed: false,
     // The voice is for who wants it: at night it carries far.
     cues: { sound: true, vibration: true, speech: false, voice: '', silent: false },

@@ -50,7 +50,12 @@ beforeEach(() => {
   underWay.value = false;
   inUse.value = null;
   store = memoryStore({ makeId: () => 'writer', reader: eventReader });
-  preferences = createPreferences({ store, saving: createSaving(), startsDark: false });
+  preferences = createPreferences({
+    store,
+    saving: createSaving(),
+    startsDark: false,
+    startsIn: 'en',
+  });
   theme = start();
 });
 afterEach(() => {

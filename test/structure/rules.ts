@@ -73,7 +73,7 @@ export const neededAtOnce: readonly string[] = [
 /**
  * What only the desk needs, and what would bring it in: it comes with later parts. The acts on gear,
  * plans and sites, the reading of whatever was entered or comes from a file, what the practice
- * outing is made of, and the words of all that. Of the outing only what it goes on without: what a
+ * outing is made of, and the words of all that; every language but English. Of the outing only what it goes on without: what a
  * change of the list would cost.
  */
 export const neededLater: readonly string[] = [
@@ -139,6 +139,8 @@ export const neededLater: readonly string[] = [
   'ui/shell/FirstStart.tsx',
   'ui/shell/KeyFields.tsx',
   'ui/shell/mainActKeys.ts',
+  '*.de.ts',
+  'ui/words/de.ts',
   'ui/words/cueFields.en.ts',
   'ui/words/cost.en.ts',
   'ui/words/device.en.ts',
@@ -172,9 +174,12 @@ function allows(from: string, { target, ours, typeOnly }: Import): boolean {
   );
 }
 
-/** Whether a module is named, by itself or with its folder. */
+/** Whether a module is named: by itself, with its folder, or by its end after a star. */
 const named = (names: readonly string[], path: string): boolean =>
-  names.some((name) => (name.endsWith('/') ? path.startsWith(name) : path === name));
+  names.some((name) => {
+    if (name.startsWith('*')) return path.endsWith(name.slice(1));
+    return name.endsWith('/') ? path.startsWith(name) : path === name;
+  });
 
 /** Names that name no module: what they stood for would be watched no more. */
 export const emptyNames = (modules: Modules): string[] =>

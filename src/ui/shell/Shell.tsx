@@ -2,8 +2,6 @@ import { useEffect } from 'preact/hooks';
 import type { App } from '../../app/app.ts';
 import { UndoBar } from '../parts/UndoBar.tsx';
 import '../theme/base.css';
-import { en } from '../words/en.ts';
-import { type Words, WordsContext } from '../words/words.ts';
 import { later } from './later.tsx';
 import { PlaceBar } from './PlaceBar.tsx';
 import { fetchLaterPlaces, LANDED } from './places.ts';
@@ -17,11 +15,9 @@ const firstStart = later<object>(
   async () => (await import('./FirstStart.tsx')).FirstStart,
 );
 
-const LANGUAGES: Readonly<Record<'en', Words>> = { en };
-
 /** The frame of the app: the place in use, what must be said over all places, the bar of places. */
 export function Shell({ app }: { readonly app: App }) {
-  const { dim, language } = app.preferences.current.value;
+  const { dim } = app.preferences.current.value;
   useEffect(() => {
     // The first screen comes first.
     const timer = setTimeout(fetchLaterPlaces, 1000);
@@ -29,11 +25,9 @@ export function Shell({ app }: { readonly app: App }) {
   }, []);
   return (
     <AppContext.Provider value={app}>
-      <WordsContext.Provider value={LANGUAGES[language]}>
-        <div class="shell" data-dim={dim ? 'on' : undefined}>
-          {app.firstStart.value ? <firstStart.Content /> : <Places app={app} />}
-        </div>
-      </WordsContext.Provider>
+      <div class="shell" data-dim={dim ? 'on' : undefined}>
+        {app.firstStart.value ? <firstStart.Content /> : <Places app={app} />}
+      </div>
     </AppContext.Provider>
   );
 }

@@ -1,7 +1,8 @@
+import type { InEachLanguage } from './alike.ts';
 import { cost as en } from './cost.en.ts';
-import { useWords, type Words } from './words.ts';
+import { useWords } from './words.ts';
 
-const COST: Readonly<Record<Words['language'], typeof en>> = { en };
+const COST: InEachLanguage<typeof en> = { en, de: en };
 
 /** All words and those of what a change in mid-outing costs, which come later than the first script. */
 export function useCostWords() {

@@ -1,7 +1,8 @@
+import type { Alike, InEachLanguage } from './alike.ts';
 import { cueFields as en } from './cueFields.en.ts';
-import { useWords, type Words } from './words.ts';
+import { useWords } from './words.ts';
 
-const CUE_FIELDS: Readonly<Record<Words['language'], typeof en>> = { en };
+const CUE_FIELDS: InEachLanguage<typeof en> = { en, de: en };
 
 /** The words of choosing the cues, which come later than the first script. */
-export const useCueFieldWords = (): typeof en => CUE_FIELDS[useWords().language];
+export const useCueFieldWords = (): Alike<typeof en> => CUE_FIELDS[useWords().language];

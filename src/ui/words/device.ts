@@ -1,7 +1,8 @@
+import type { Alike, InEachLanguage } from './alike.ts';
 import { device as en } from './device.en.ts';
-import { useWords, type Words } from './words.ts';
+import { useWords } from './words.ts';
 
-const DEVICE: Readonly<Record<Words['language'], typeof en>> = { en };
+const DEVICE: InEachLanguage<typeof en> = { en, de: en };
 
 /** The words of what holds for this device, which come later than the first script. */
-export const useDeviceWords = (): typeof en => DEVICE[useWords().language];
+export const useDeviceWords = (): Alike<typeof en> => DEVICE[useWords().language];

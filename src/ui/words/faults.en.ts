@@ -1,10 +1,10 @@
 import type { NotTaken } from '../../app/files.ts';
 import type { Fault } from '../../gear/read.ts';
-import { en } from './en.ts';
+import { figures } from './figures.en.ts';
 import { log } from './log.en.ts';
 
 /** As it is typed, but for a real minus. */
-const figure = (value: string | number): string => en.format.plain(Number(value), 6);
+const figure = (value: string | number): string => figures.plain(Number(value), 6);
 
 type Sentence = (params: Fault['params']) => string;
 

@@ -1,7 +1,8 @@
+import type { Alike, InEachLanguage } from './alike.ts';
 import { firstStart as en } from './firstStart.en.ts';
-import { useWords, type Words } from './words.ts';
+import { useWords } from './words.ts';
 
-const FIRST_START: Readonly<Record<Words['language'], typeof en>> = { en };
+const FIRST_START: InEachLanguage<typeof en> = { en, de: en };
 
 /** The words of the first screen, which come with it. */
-export const useFirstStartWords = (): typeof en => FIRST_START[useWords().language];
+export const useFirstStartWords = (): Alike<typeof en> => FIRST_START[useWords().language];

@@ -1,8 +1,9 @@
+import type { InEachLanguage } from './alike.ts';
 import { faultWords } from './faults.ts';
 import { gear as en } from './gear.en.ts';
-import { useWords, type Words } from './words.ts';
+import { useWords } from './words.ts';
 
-const GEAR: Readonly<Record<Words['language'], typeof en>> = { en };
+const GEAR: InEachLanguage<typeof en> = { en, de: en };
 
 /** All words and those of the Gear place, which come with it, later than the first script. */
 export function useGearWords() {

@@ -1,10 +1,11 @@
+import type { Alike, InEachLanguage } from './alike.ts';
 import { light as en } from './light.en.ts';
 import { useWords, type Words } from './words.ts';
 
-const LIGHT: Readonly<Record<Words['language'], typeof en>> = { en };
+const LIGHT: InEachLanguage<typeof en> = { en, de: en };
 
 /** All words and those of the Light place, which come with it, later than the first script. */
-export type LightWords = Words & { readonly light: typeof en };
+export type LightWords = Words & { readonly light: Alike<typeof en> };
 
 export function useLightWords(): LightWords {
   const words = useWords();

@@ -1,9 +1,10 @@
+import type { InEachLanguage } from './alike.ts';
 import { faultWords } from './faults.ts';
 import { logDesk as en } from './logDesk.en.ts';
 import { withPair } from './pair.ts';
-import { useWords, type Words } from './words.ts';
+import { useWords } from './words.ts';
 
-const DESK: Readonly<Record<Words['language'], typeof en>> = { en };
+const DESK: InEachLanguage<typeof en> = { en, de: en };
 
 /** All words, those of the Log at the desk included, which come later than the first script. */
 export function useLogDeskWords() {

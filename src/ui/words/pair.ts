@@ -1,10 +1,11 @@
+import type { Alike, InEachLanguage } from './alike.ts';
 import { pair as en } from './pair.en.ts';
 import { useWords, type Words } from './words.ts';
 
-const PAIR: Readonly<Record<Words['language'], typeof en>> = { en };
+const PAIR: InEachLanguage<typeof en> = { en, de: en };
 
 /** All words and those of a pair of rigs, planned or made, which come later than the first script. */
-export type PairWords = Words & { readonly pair: typeof en };
+export type PairWords = Words & { readonly pair: Alike<typeof en> };
 
 export const withPair = (words: Words): PairWords => ({ ...words, pair: PAIR[words.language] });
 

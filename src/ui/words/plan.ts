@@ -1,12 +1,14 @@
+import type { Alike, InEachLanguage } from './alike.ts';
 import { faultWords } from './faults.ts';
 import { type PairWords, withPair } from './pair.ts';
 import { plan as en } from './plan.en.ts';
-import { useWords, type Words } from './words.ts';
+import { useWords } from './words.ts';
 
-const PLAN: Readonly<Record<Words['language'], typeof en>> = { en };
+const PLAN: InEachLanguage<typeof en> = { en, de: en };
 
 /** All words and those of the Plan place, which come with it, later than the first script. */
-export type PlanWords = PairWords & ReturnType<typeof faultWords> & { readonly plan: typeof en };
+export type PlanWords = PairWords &
+  ReturnType<typeof faultWords> & { readonly plan: Alike<typeof en> };
 
 export function usePlanWords(): PlanWords {
   const words = useWords();

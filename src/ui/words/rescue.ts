@@ -1,7 +1,8 @@
+import type { Alike, InEachLanguage } from './alike.ts';
 import { rescue as en } from './rescue.en.ts';
-import { useWords, type Words } from './words.ts';
+import { useWords } from './words.ts';
 
-const RESCUE: Readonly<Record<Words['language'], typeof en>> = { en };
+const RESCUE: InEachLanguage<typeof en> = { en, de: en };
 
 /** Words of getting out what the app cannot open, which come with their part. */
-export const useRescueWords = (): typeof en => RESCUE[useWords().language];
+export const useRescueWords = (): Alike<typeof en> => RESCUE[useWords().language];

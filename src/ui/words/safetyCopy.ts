@@ -1,7 +1,8 @@
+import type { Alike, InEachLanguage } from './alike.ts';
 import { safetyCopy as en } from './safetyCopy.en.ts';
-import { useWords, type Words } from './words.ts';
+import { useWords } from './words.ts';
 
-const COPIES: Readonly<Record<Words['language'], typeof en>> = { en };
+const COPIES: InEachLanguage<typeof en> = { en, de: en };
 
 /** Words of the copies that leave after each set, which come with their part. */
-export const useSafetyCopyWords = (): typeof en => COPIES[useWords().language];
+export const useSafetyCopyWords = (): Alike<typeof en> => COPIES[useWords().language];
