@@ -57,6 +57,19 @@ function offlineBuild(): Plugin {
   };
 }
 
+/** Walks that hold the real clock to the second or kill processes: they have the machine to themselves. */
+const BY_THE_CLOCK = [
+  'test/faults/*.journey.ts',
+  'test/journeys/{cues,engines,faults,hidden}.journey.ts',
+];
+
+/** Walks in a real browser; a busy machine may keep any wait of theirs longer than a phone would. */
+const walks = {
+  globalSetup: ['test/journeys/driver/built-app.ts'],
+  testTimeout: 180_000,
+  hookTimeout: 180_000,
+};
+
 /** Folders whose modules are small enough to come with any place of the desk. */
 const DESK = /[\\/]src[\\/](app|exchange|gear|plan|ui)[\\/]/;
 
@@ -111,11 +124,19 @@ export default defineConfig({
         test: {
           name: 'journeys',
           include: ['test/**/*.journey.ts'],
-          globalSetup: ['test/journeys/driver/built-app.ts'],
-          // One browser at a time: two cores carry one browser and its server.
+          exclude: BY_THE_CLOCK,
+          ...walks,
+          // Their time is held by the browser's clock control, so that two can share two cores.
+          maxWorkers: 2,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'alone',
+          include: BY_THE_CLOCK,
+          ...walks,
           fileParallelism: false,
-          testTimeout: 120_000,
-          hookTimeout: 120_000,
         },
       },
     ],

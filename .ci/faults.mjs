@@ -11,7 +11,7 @@ const [deaths = '200', firstSeed = '1001'] = process.argv.slice(2);
 
 const child = spawn(
   join(root, 'node_modules/.bin/vitest'),
-  ['run', '--project', 'journeys', 'test/faults/kills.journey.ts'],
+  ['run', '--project', 'alone', 'test/faults/kills.journey.ts'],
   {
     cwd: root,
     stdio: 'inherit',

@@ -127,6 +127,7 @@ if (await stage('Chromium', bringChromium)) {
   await stage('unit tests', () => runTests('unit'));
   if (await stage('build', () => run(join(bin, 'vite'), ['build', '--logLevel', 'warn']))) {
     await stage('browser tests', () => runTests('journeys', { EVENFALL_DIST: 'dist' }));
+    await stage('browser tests by the clock', () => runTests('alone', { EVENFALL_DIST: 'dist' }));
   }
 }
 rmSync(reports, { recursive: true });

@@ -136,6 +136,8 @@ test('an outing that begins in one window is not begun beside it in another', as
   const first = phone.window;
   await first.open(server.address);
   await first.tap('button', 'Try the practice outing');
+  // Only now is its plan on the disk, where the other window can find it.
+  await first.seeThe('button', /^An evening at the old ferry slip/);
   const second = await phone.openSecondWindow();
   await second.open(server.address);
   await second.tap('button', 'Outing');

@@ -4,12 +4,14 @@ import { join } from 'node:path';
 import type { BrowserContext, CDPSession, Locator, Page } from 'playwright-core';
 import { chromium } from 'playwright-core';
 import { findChromium } from '../../../.ci/chromium.mjs';
+import { Hand } from './hand.ts';
 import type { AppWindow, Name, NamedFile, Phone, PhoneOptions, Role, Within } from './phone.ts';
 import { killAllOf } from './processes.ts';
 
 /** A phone held upright, in CSS pixels. */
 const handSize = { width: 390, height: 844 };
-const patience = 10_000;
+/** Two walks share two cores, so that a wait for a state may take longer than on a phone. */
+const patience = 20_000;
 
 const flags = [
   '--no-sandbox',
@@ -27,6 +29,7 @@ class ChromiumWindow implements AppWindow {
   readonly problems: string[] = [];
   readonly #page: Page;
   readonly #touch: boolean;
+  readonly #hand = new Hand();
   #devtools: CDPSession | undefined;
 
   constructor(page: Page, touch: boolean) {
@@ -72,12 +75,25 @@ class ChromiumWindow implements AppWindow {
 
   async tap(role: Role, name: Name, inside?: Within) {
     const target = this.#find(role, name, inside);
+    await this.#hand.lifted(role, name, inside);
     await (this.#touch ? target.tap() : target.click());
   }
 
   async touchTwice({ x, y }: { readonly x: number; readonly y: number }) {
-    await this.#page.touchscreen.tap(x, y);
-    await this.#page.touchscreen.tap(x, y);
+    const devtools = await this.#attach();
+    // All four at once, in their order: one after the other they would be as far apart as the
+    // machine is busy, and no bounce any more.
+    const touch = (type: 'touchStart' | 'touchEnd') =>
+      devtools.send('Input.dispatchTouchEvent', {
+        type,
+        touchPoints: type === 'touchStart' ? [{ x, y }] : [],
+      });
+    await Promise.all([
+      touch('touchStart'),
+      touch('touchEnd'),
+      touch('touchStart'),
+      touch('touchEnd'),
+    ]);
   }
 
   async type(label: Name, text: string, inside?: Within) {

@@ -18,7 +18,7 @@ export interface Remote {
   readonly problems: readonly string[];
 }
 
-const PATIENCE_MS = 10_000;
+const PATIENCE_MS = 20_000;
 
 const travelling = (name: Name): AskedName =>
   typeof name === 'string'
