@@ -3,5 +3,10 @@ export interface Ids {
   make(): string;
 }
 
-/** Random (version 4) UUIDs. */
-export const randomIds: Ids = { make: () => crypto.randomUUID() };
+/** Random names: 128 bits in hexadecimal digits. Not every browser makes UUIDs, and none needs them. */
+export const randomIds: Ids = {
+  make: () =>
+    crypto
+      .getRandomValues(new Uint8Array(16))
+      .reduce((id, byte) => id + byte.toString(16).padStart(2, '0'), ''),
+};

@@ -1,5 +1,6 @@
 import { describe, expect, it, vi } from 'vitest';
 import { FakePage } from '../../test/contract/fakes/page.ts';
+import { watchPage } from './page.ts';
 
 describe('the page', () => {
   it.each(['visibilitychange', 'pageshow', 'focus', 'resume'])(
@@ -14,6 +15,17 @@ describe('the page', () => {
       expect([page.visible, returned.mock.calls.length]).toEqual([true, 1]);
     },
   );
+
+  // Seen to fail with `=== 'visible'`: no countdown would ever run there.
+  it('of a browser that does not say whether it is seen is taken to be seen', () => {
+    const events = new EventTarget();
+    const mute = { addEventListener: events.addEventListener.bind(events) } as unknown as Document;
+    const page = watchPage(mute, events as Window);
+    const returned = vi.fn();
+    page.onReturn(returned);
+    events.dispatchEvent(new Event('focus'));
+    expect([page.visible, returned.mock.calls.length]).toEqual([true, 1]);
+  });
 
   it('that is frozen unseen does not count as looked at when it thaws', () => {
     const page = new FakePage();

@@ -21,8 +21,10 @@ export function watchPage(
 ): Page {
   const returned = new Listeners<[]>();
   const hidden = new Listeners<[]>();
+  // A browser that does not say is taken to be looked at.
+  const visible = (): boolean => page.visibilityState !== 'hidden';
   const look = (): void => {
-    if (page.visibilityState === 'visible') returned.tell();
+    if (visible()) returned.tell();
     else hidden.tell();
   };
   page.addEventListener('visibilitychange', look);
@@ -32,7 +34,7 @@ export function watchPage(
   frame.addEventListener('focus', look);
   return {
     get visible() {
-      return page.visibilityState === 'visible';
+      return visible();
     },
     onReturn: (listener) => returned.add(listener),
     onHidden: (listener) => hidden.add(listener),

@@ -28,19 +28,19 @@ const USER_ANSWERS_WITHIN_MS = 60_000;
 export function browserPersistence(
   storage: Pick<StorageManager, 'persist' | 'persisted' | 'estimate'> | undefined,
 ): Persistence {
-  const keeping = async (answer: Promise<boolean>, limitMs: number): Promise<Keeping> => {
-    const kept = await orNull(answer, limitMs);
+  const keeping = async (
+    ask: () => Promise<boolean> | undefined,
+    limitMs: number,
+  ): Promise<Keeping> => {
+    const kept = await orNull(ask, limitMs);
     if (kept === null) return 'unknown';
     return kept ? 'kept' : 'may-be-cleared';
   };
   return {
-    persisted: async () =>
-      storage === undefined ? 'unknown' : keeping(storage.persisted(), ANSWER_WITHIN_MS),
-    askPersist: async () =>
-      storage === undefined ? 'unknown' : keeping(storage.persist(), USER_ANSWERS_WITHIN_MS),
+    persisted: () => keeping(() => storage?.persisted(), ANSWER_WITHIN_MS),
+    askPersist: () => keeping(() => storage?.persist(), USER_ANSWERS_WITHIN_MS),
     async space() {
-      if (storage === undefined) return null;
-      const estimate = await orNull(storage.estimate(), ANSWER_WITHIN_MS);
+      const estimate = await orNull(() => storage?.estimate(), ANSWER_WITHIN_MS);
       return estimate?.usage === undefined || estimate.quota === undefined
         ? null
         : { usedBytes: estimate.usage, allowedBytes: estimate.quota };
@@ -48,14 +48,16 @@ export function browserPersistence(
   };
 }
 
-/** The answer; null if there is none in time or the browser refuses to say. */
-async function orNull<T>(answer: Promise<T>, limitMs: number): Promise<T | null> {
+/** The answer; null if there is none in time, or the browser refuses to say or cannot be asked. */
+async function orNull<T>(ask: () => Promise<T> | undefined, limitMs: number): Promise<T | null> {
   let timer: ReturnType<typeof setTimeout> | undefined;
   const silence = new Promise<null>((resolve) => {
     timer = setTimeout(resolve, limitMs, null);
   });
   try {
-    return await Promise.race([answer.catch(() => null), silence]);
+    return (await Promise.race([ask(), silence])) ?? null;
+  } catch {
+    return null;
   } finally {
     clearTimeout(timer);
   }

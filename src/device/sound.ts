@@ -72,7 +72,13 @@ export function webSound(
     if (makeContext === null) return;
     // 'playback' sounds in spite of the silent switch, which is what a cue is for.
     if (navigator.audioSession !== undefined) navigator.audioSession.type = 'playback';
-    const context = makeContext();
+    let context: AudioContext;
+    try {
+      context = makeContext();
+    } catch {
+      // The system gives none now; the next tap asks again, and is served all the same.
+      return;
+    }
     const started: Player = { context, stopped: null };
     player = started;
     context.addEventListener('statechange', () => {

@@ -38,18 +38,22 @@ export function CueFields() {
   return (
     <div class="cue-fields">
       <p>{say.lead}</p>
-      <div class="cue-line">
-        <Switch
-          label={say.sound}
-          hint={say.soundHint}
-          on={sound}
-          onChange={(on) => cues.choose({ sound: on })}
-        />
-        <Button field name={say.tryNamed(say.sound)} onPress={attempt('sound')}>
-          {say.tryIt}
-        </Button>
-        {answerOf('sound')}
-      </div>
+      {cues.sound.value === 'unsupported' ? (
+        <p>{say.answer.sound.unsupported}</p>
+      ) : (
+        <div class="cue-line">
+          <Switch
+            label={say.sound}
+            hint={say.soundHint}
+            on={sound}
+            onChange={(on) => cues.choose({ sound: on })}
+          />
+          <Button field name={say.tryNamed(say.sound)} onPress={attempt('sound')}>
+            {say.tryIt}
+          </Button>
+          {answerOf('sound')}
+        </div>
+      )}
       {cues.vibrates ? (
         <div class="cue-line">
           <Switch
