@@ -2,6 +2,8 @@ import { assemble } from '../../src/gear/rig.ts';
 import type { Scene } from '../../src/light/scene.ts';
 import { framesOf } from '../../src/log/frames.ts';
 import { countedFrames, ledgersOf } from '../../src/log/ledger.ts';
+import { judge } from '../../src/log/pair/judgement.ts';
+import { USUAL_LIMITS } from '../../src/log/pair/uses.ts';
 import type { Draft, OutingEvent, Reading } from '../../src/outing/events.ts';
 import { fold } from '../../src/outing/fold.ts';
 import type { EventId, OutingId, SessionId, WriterId } from '../../src/outing/ids.ts';
@@ -247,9 +249,11 @@ function walked({ startMs }: Task, state: RunState, really: ReadonlyMap<EventId,
   );
   const letterOf = (id: PlannedFrame['rig']): string => assemble(GEAR, id)?.rig.letter ?? '';
   const ledgers = ledgersOf(state.plan, GEAR, countedFrames(frames), sceneOf(state));
-  const stated = ledgers.flatMap(({ set, reference, other, mean, weights }): Stated[] => {
+  const stated = ledgers.flatMap((ledger): Stated[] => {
+    const { set, reference, other, mean, weights } = ledger;
     const fade = mean?.lines.find(({ cause }) => cause === 'fade')?.difference;
-    if (!mean || !fade?.known || !fade.estimate) return [];
+    const { whole } = judge(state, ledger, frames, USUAL_LIMITS);
+    if (!mean || !whole || !fade?.known) return [];
     return [
       {
         set,
@@ -262,7 +266,7 @@ function walked({ startMs }: Task, state: RunState, really: ReadonlyMap<EventId,
             return exposed ? [[exposed, weight] as const] : [];
           }),
         ),
-        half: (NINETY_FIVE * fade.estimate.sigma) as Stops,
+        half: (NINETY_FIVE * whole.figures.sum.sigma) as Stops,
       },
     ];
   });

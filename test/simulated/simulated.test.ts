@@ -214,4 +214,17 @@ describe('an evening, end to end', () => {
     expect(light.get('app')?.length).toBeGreaterThan(10);
     expect(middle('app')).toBeLessThan(middle('paper') / 2);
   }, 60_000);
+
+  // Seen to fail: with the fade's width alone halved in `log/pair/figures.ts` 70 in 100 are covered.
+  test('has its true even-up within the interval of the pair about 95 times in a hundred', () => {
+    const pairs = Array.from({ length: 16 }, (_, i) => i + 1).flatMap(
+      (seed) => judgedEvening(seed, ['app']).get('app') ?? [],
+    );
+    const covered = pairs.filter(({ error, half }) => error <= half).length / pairs.length;
+    expect(pairs.length).toBeGreaterThan(60);
+    expect(covered).toBeGreaterThanOrEqual(0.9);
+    // An interval that always holds says too little: these lie well under half a stop.
+    const middle = pairs.map(({ half }) => half).sort((a, b) => a - b)[pairs.length >> 1];
+    expect(middle).toBeLessThan(0.3);
+  }, 120_000);
 });

@@ -116,6 +116,7 @@ export const neededLater: readonly string[] = [
   'light/practice.ts',
   'log/besides.ts',
   'log/ledger.ts',
+  'log/pair/',
   'outing/changeCost.ts',
   'plan/besides.ts',
   'plan/edit.ts',
