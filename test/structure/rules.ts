@@ -102,6 +102,7 @@ export const neededLater: readonly string[] = [
   'exchange/frameTable.ts',
   'exchange/gearFile.ts',
   'exchange/journalOf.ts',
+  'exchange/matching/',
   'exchange/readJson.ts',
   'exchange/restore.ts',
   'exchange/storageFile.ts',
