@@ -83,7 +83,7 @@ export interface LogDesk {
 
 /** What was said last of the past, and of which frame; null = of none. */
 export interface Remark {
-  readonly kind: 'corrected' | 'discarded' | 'noted' | 'judged';
+  readonly kind: 'corrected' | 'discarded' | 'noted' | 'judged' | 'evened-up' | 'gear-corrected';
   readonly made: MadeId | null;
 }
 
@@ -95,6 +95,9 @@ function remarkOf(event: OutingEvent | undefined): Remark | null {
     case 'noted':
     case 'judged':
       return { kind: event.kind, made: event.data.made };
+    case 'evened-up':
+    case 'gear-corrected':
+      return { kind: event.kind, made: null };
     default:
       return null;
   }

@@ -84,6 +84,8 @@ export const logDesk = {
     discarded: 'Undo the discard',
     noted: 'Undo the note',
     judged: 'Undo the verdict',
+    'evened-up': 'Undo the even-up',
+    'gear-corrected': 'Undo the change of gear',
   } satisfies Record<Remark['kind'], string>,
   refused: 'That could not be logged. Nothing was changed.',
 

@@ -1,5 +1,7 @@
+import { useMemo } from 'preact/hooks';
 import { besidesOf } from '../../../app/logBesides.ts';
 import { figuresOf } from '../../../app/logFigures.ts';
+import { judgedPairs, limitDesk } from '../../../app/pairJudging.ts';
 import { assemble } from '../../../gear/rig.ts';
 import type { SetLedger } from '../../../log/ledger.ts';
 import { BesidesLines } from '../../parts/BesidesLines.tsx';
@@ -11,10 +13,14 @@ import { Notice } from '../../parts/Notice.tsx';
 import { Screen } from '../../parts/Screen.tsx';
 import { Section } from '../../parts/Section.tsx';
 import { Table } from '../../parts/Table.tsx';
+import { useApp } from '../../shell/useApp.ts';
 import { useLogDeskWords } from '../../words/logDesk.ts';
 import { RigName, rigText } from '../outing/RigName.tsx';
 import { heatFigure, heatRange, sizeText } from './deskSentences.ts';
 import type { OpenedLog } from './LogPlace.tsx';
+import { KnownBy } from './pair/KnownBy.tsx';
+import { Needed } from './pair/Needed.tsx';
+import { Uses } from './pair/Uses.tsx';
 import { setWords } from './sentences.ts';
 
 interface Props extends Pick<OpenedLog, 'log'> {
@@ -26,6 +32,8 @@ interface Props extends Pick<OpenedLog, 'log'> {
 export function PairScreen({ log, set, other }: Props) {
   const words = useLogDeskWords();
   const { log: say, pair } = words;
+  const { desks } = useApp();
+  const judged = useMemo(() => judgedPairs(log, limitDesk(desks.safety)), [log, desks]);
   const { plan, gear } = log.journal.state.value;
   const ledger = figuresOf(log).ledgers.value.find((one) => one.set === set && one.other === other);
   if (!ledger) {
@@ -36,6 +44,8 @@ export function PairScreen({ log, set, other }: Props) {
     );
   }
   const { mean, reference } = ledger;
+  const pairs = judged.value;
+  const own = pairs.find((one) => one.ledger.set === set && one.ledger.other === other);
   const made = besidesOf(log, ledger);
   const letter = (rig: SetLedger['other']) => assemble(gear, rig)?.rig.letter ?? '';
   const framing = plan.sets.find(({ id }) => id === ledger.set)?.framing;
@@ -66,11 +76,14 @@ export function PairScreen({ log, set, other }: Props) {
           <Notice>{say.noPair}</Notice>
         )}
       </div>
+      {own && <Uses pair={own} />}
       {mean && (
         <div class="log-about">
           <DifferenceFigures differences={mean} heading="h2" />
         </div>
       )}
+      {own && <Needed log={log} pairs={pairs} pair={own} />}
+      {own?.whole && <KnownBy figures={own.whole.figures} />}
       <Passes ledger={ledger} />
       <HowAveraged log={log} ledger={ledger} />
       <Section title={say.below}>
