@@ -227,6 +227,7 @@ class ChromiumWindow implements AppWindow {
 }
 
 class ChromiumPhone implements Phone {
+  readonly requests: string[] = [];
   readonly #profile: string;
   readonly #options: PhoneOptions;
   #context: BrowserContext | undefined;
@@ -293,6 +294,7 @@ class ChromiumPhone implements Phone {
       ...(zone === undefined ? {} : { timezoneId: zone }),
       ...(language === undefined ? {} : { locale: language }),
     });
+    this.#context.on('request', (request) => this.requests.push(request.url()));
     const page = this.#context.pages()[0] ?? (await this.#context.newPage());
     this.#window = new ChromiumWindow(page, this.#touch);
   }

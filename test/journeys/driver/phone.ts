@@ -139,6 +139,8 @@ export interface Phone {
   /** The first window; another one after `restart`. */
   readonly window: AppWindow;
   openSecondWindow(): Promise<AppWindow>;
+  /** What pages and workers of all kinds have asked for so far, wherever it was to come from. */
+  readonly requests: readonly string[];
   /** Grants or denies what a person is asked for. */
   allow(permission: 'geolocation' | 'persistent-storage' | 'notifications'): Promise<void>;
   /** Ends every process of this browser at once, as a dead battery does. */

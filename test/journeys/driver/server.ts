@@ -18,6 +18,8 @@ const kinds: Record<string, string> = {
 export interface AppServer {
   /** The app's address, under a path that is not the host's root. */
   readonly address: string;
+  /** What was asked of it so far: method and address with its query, in order. */
+  readonly asked: readonly string[];
   /** Serves the files of this folder from now on. */
   publish(folder: string): void;
   /** Answers 404 for files whose path ends so; an empty list mends all. */
@@ -35,6 +37,7 @@ export interface AppServer {
  * @param path where the app stands on the host, with a slash at both ends
  */
 export async function startServer(folder: string, path = '/field/evenfall/'): Promise<AppServer> {
+  const heard: string[] = [];
   let published = folder;
   let lost: readonly string[] = [];
   let port = 0;
@@ -42,6 +45,7 @@ export async function startServer(folder: string, path = '/field/evenfall/'): Pr
   const listen = () =>
     new Promise<Server>((ready, fail) => {
       const next = createServer(async (request, response) => {
+        heard.push(`${request.method} ${request.url}`);
         const asked = decodeURIComponent(new URL(request.url ?? '/', 'http://host').pathname);
         const file = normalize(asked.endsWith('/') ? `${asked}index.html` : asked);
         try {
@@ -67,6 +71,7 @@ export async function startServer(folder: string, path = '/field/evenfall/'): Pr
 
   return {
     address: `http://localhost:${port}${path}`,
+    asked: heard,
     publish(next) {
       published = next;
     },
