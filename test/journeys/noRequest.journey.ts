@@ -7,7 +7,7 @@ import { backupOf, readBack, takeIn } from './acts/backups.ts';
 import { logTable } from './acts/log.ts';
 import { seeAsked, setUp, shoot, unhurried } from './acts/run.ts';
 import { takePhone } from './driver/chromium.ts';
-import type { AppWindow, Phone } from './driver/phone.ts';
+import type { AppWindow, HeardPhone } from './driver/phone.ts';
 import { type AppServer, startServer } from './driver/server.ts';
 import { goTo } from './places.ts';
 
@@ -25,7 +25,7 @@ const RIGS = ['A Alder 44', 'B Birch 36'];
 const BAIT = '=1<img src="http://elsewhere.test/pixel.png">';
 
 let server: AppServer;
-let phone: Phone;
+let phone: HeardPhone;
 let app: AppWindow;
 /** Addresses asked of the app's host before it was ready for offline. */
 let atStart = 0;

@@ -5,7 +5,16 @@ import type { BrowserContext, CDPSession, Locator, Page } from 'playwright-core'
 import { chromium } from 'playwright-core';
 import { findChromium } from '../../../.ci/chromium.mjs';
 import { Hand } from './hand.ts';
-import type { AppWindow, Name, NamedFile, Phone, PhoneOptions, Role, Within } from './phone.ts';
+import type {
+  AppWindow,
+  HeardPhone,
+  Name,
+  NamedFile,
+  Phone,
+  PhoneOptions,
+  Role,
+  Within,
+} from './phone.ts';
 import { killAllOf } from './processes.ts';
 
 /** A phone held upright, in CSS pixels. */
@@ -226,7 +235,7 @@ class ChromiumWindow implements AppWindow {
   }
 }
 
-class ChromiumPhone implements Phone {
+class ChromiumPhone implements HeardPhone {
   readonly requests: string[] = [];
   readonly #profile: string;
   readonly #options: PhoneOptions;
@@ -307,7 +316,7 @@ class ChromiumPhone implements Phone {
 }
 
 /** Takes a new phone with an empty profile and starts its browser. */
-export async function takePhone(options: PhoneOptions = {}): Promise<Phone> {
+export async function takePhone(options: PhoneOptions = {}): Promise<HeardPhone> {
   const profile = await mkdtemp(join(tmpdir(), 'evenfall-phone-'));
   const phone = new ChromiumPhone(profile, options);
   await phone.restart();

@@ -139,8 +139,6 @@ export interface Phone {
   /** The first window; another one after `restart`. */
   readonly window: AppWindow;
   openSecondWindow(): Promise<AppWindow>;
-  /** What pages and workers of all kinds have asked for so far, wherever it was to come from. */
-  readonly requests: readonly string[];
   /** Grants or denies what a person is asked for. */
   allow(permission: 'geolocation' | 'persistent-storage' | 'notifications'): Promise<void>;
   /** Ends every process of this browser at once, as a dead battery does. */
@@ -149,6 +147,12 @@ export interface Phone {
   restart(): Promise<void>;
   /** Ends the browser and deletes the profile. */
   throwAway(): Promise<void>;
+}
+
+/** A phone whose browser tells of all traffic. */
+export interface HeardPhone extends Phone {
+  /** What pages and workers of all kinds have asked for so far, wherever it was to come from. */
+  readonly requests: readonly string[];
 }
 
 /** How a phone is laid out. */
