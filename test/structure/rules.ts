@@ -34,10 +34,18 @@ const packagePlaces: Readonly<Record<string, readonly string[]>> = {
   'astronomy-engine': ['science'],
   '@photostructure/tz-lookup': ['light'],
   uplot: ['ui'],
+  exifreader: ['app'],
+  qr: ['ui'],
 };
 
 /** Packages too heavy for the first script: they come in later parts. */
-const laterPackages: readonly string[] = ['astronomy-engine', '@photostructure/tz-lookup', 'uplot'];
+const laterPackages: readonly string[] = [
+  'astronomy-engine',
+  '@photostructure/tz-lookup',
+  'uplot',
+  'exifreader',
+  'qr',
+];
 
 /**
  * What an outing in the field needs from the first script on, as folders (with a slash at their end)
@@ -88,8 +96,10 @@ export const neededLater: readonly string[] = [
   'app/logFigures.ts',
   'app/order.ts',
   'app/pairJudging.ts',
+  'app/pictures.ts',
   'app/plans.ts',
   'app/practice.ts',
+  'app/readPicture.ts',
   'app/rescue.ts',
   'app/safetyCopy.ts',
   'app/taking.ts',
@@ -100,6 +110,7 @@ export const neededLater: readonly string[] = [
   'device/updates.ts',
   'exchange/anyFile.ts',
   'exchange/events.ts',
+  'exchange/exif/',
   'exchange/frameTable.ts',
   'exchange/gearFile.ts',
   'exchange/journalOf.ts',
