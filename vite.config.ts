@@ -95,6 +95,8 @@ export default defineConfig({
         codeSplitting: {
           groups: [
             { name: 'first', tags: ['$initial'], priority: 2 },
+            // What the German of the first script shares with that of the desk.
+            { name: 'german', test: /[\\/]words[\\/](figures|storageWhy)\.de\.ts$/, priority: 2 },
             { name: 'desk', test: DESK, minShareCount: 2, priority: 1 },
           ],
         },

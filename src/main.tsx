@@ -3,7 +3,7 @@ import './app/opening.ts';
 import { render } from 'preact';
 import { type App, createApp } from './app/app.ts';
 import { openAppStore } from './app/opening.ts';
-import type { Language } from './app/preferences.ts';
+import { type Language, startLanguage } from './app/preferences.ts';
 import { browserDevice } from './device/browser.ts';
 import { randomIds } from './device/ids.ts';
 import type { Updates } from './device/updates.ts';
@@ -28,8 +28,7 @@ const tell = (news: (app: App) => void): void => {
 
 const device = browserDevice(window, randomIds.make());
 
-// Until every screen has its German words.
-const startsIn: Language = 'en';
+const startsIn = startLanguage(navigator.languages);
 
 const rescueWorld = { share: device.share, clock: device.clock, version: APP_VERSION };
 

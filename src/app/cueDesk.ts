@@ -11,8 +11,8 @@ export interface CueDesk {
   /** What the loudspeaker would do now. */
   readonly sound: ReadonlySignal<SoundState>;
   readonly vibrates: boolean;
-  /** The voices that need no network. */
-  readonly voices: ReadonlySignal<readonly Voice[]>;
+  /** The voices of the language in use that need no network; a screen that asks is drawn anew when more are found. */
+  voices(): readonly Voice[];
   /** Call it in each tap: browsers let sound out only after one. */
   unlock(): void;
   /** Lets one be heard or felt now, whatever is chosen. Call it in a tap. */
@@ -21,7 +21,7 @@ export interface CueDesk {
 
 export function createCueDesk(cues: Cues, preferences: Preferences): CueDesk {
   const sound = signal(cues.sound);
-  const voices = signal(cues.voices);
+  const found = signal(0);
   // By itself, so that a change of the theme does not lay the tones anew.
   const choices = computed(() => preferences.current.value.cues);
   effect(() => cues.choose(choices.value));
@@ -29,14 +29,14 @@ export function createCueDesk(cues: Cues, preferences: Preferences): CueDesk {
     sound.value = state;
   });
   cues.onVoices(() => {
-    voices.value = cues.voices;
+    found.value += 1;
   });
   return {
     choices,
     choose: (some) => preferences.change({ cues: { ...choices.peek(), ...some } }),
     sound,
     vibrates: cues.vibrates,
-    voices,
+    voices: () => (found.value >= 0 ? cues.voices : []),
     unlock: cues.unlock,
     try: cues.try,
   };

@@ -153,6 +153,8 @@ export const neededLater: readonly string[] = [
   'ui/shell/FirstStart.tsx',
   'ui/shell/KeyFields.tsx',
   'ui/shell/mainActKeys.ts',
+  'ui/shell/useLanguage.ts',
+  'ui/words/languageNames.ts',
   '*.de.ts',
   'ui/words/de.ts',
   'ui/words/cueFields.en.ts',

@@ -27,7 +27,7 @@ export function CueFields() {
   const say = useCueFieldWords();
   const [tried, setTried] = useState<{ channel: Channel; answer: Answer } | null>(null);
   const { sound, vibration, speech, voice, silent } = cues.choices.value;
-  const voices = cues.voices.value;
+  const voices = cues.voices();
   const attempt = (channel: Channel) => async () => {
     setTried(null);
     setTried({ channel, answer: await cues.try(channel, say.sample) });

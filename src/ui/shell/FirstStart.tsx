@@ -1,16 +1,20 @@
 import { useState } from 'preact/hooks';
+import { LANGUAGES } from '../../app/preferences.ts';
 import { Button } from '../parts/Button.tsx';
 import { Notice } from '../parts/Notice.tsx';
 import { useFirstStartWords } from '../words/firstStart.ts';
+import { LANGUAGE_NAMES } from '../words/languageNames.ts';
 import { useWords } from '../words/words.ts';
 import './FirstStart.css';
 import { NightSwitch } from './NightSwitch.tsx';
 import { useApp } from './useApp.ts';
+import { useLanguage } from './useLanguage.ts';
 
 /** The first screen: what the tool does, and the ways in. */
 export function FirstStart() {
   const app = useApp();
   const { shell } = useWords();
+  const { language, missing, choose } = useLanguage();
   const say = useFirstStartWords();
   const [practice, setPractice] = useState<'here' | 'coming' | 'missing'>('here');
   const tryPractice = () => {
@@ -38,7 +42,15 @@ export function FirstStart() {
           </Button>
         </div>
       )}
-      <NightSwitch />
+      {missing && <Notice urgent>{shell.partMissing}</Notice>}
+      <div class="tastes">
+        <NightSwitch />
+        {LANGUAGES.filter((other) => other !== language).map((other) => (
+          <Button key={other} rank="quiet" onPress={() => choose(other)}>
+            {LANGUAGE_NAMES[other]}
+          </Button>
+        ))}
+      </div>
     </main>
   );
 }

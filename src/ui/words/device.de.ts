@@ -26,6 +26,7 @@ export const device: Alike<typeof en> = {
   askToKeep: 'Den Browser bitten, ihn zu behalten',
   updateWaits: 'Eine neuere Version ist auf diesem Gerät. Das Logbuch bleibt, wie es ist.',
   takeUpdate: 'Jetzt wechseln',
+  language: 'Sprache',
   bySun: 'Nacht nach der Sonne',
   bySunHint:
     'Von der bürgerlichen Dämmerung am Abend bis zu der am Morgen, am gewählten Standort und nur zwischen Aufnahmen. Die Taste Nacht beendet es.',

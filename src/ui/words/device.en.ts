@@ -23,6 +23,7 @@ export const device = {
   askToKeep: 'Ask the browser to keep it',
   updateWaits: 'A newer version is on this device. Your log stays as it is.',
   takeUpdate: 'Change to it now',
+  language: 'Language',
   bySun: 'Night by the sun',
   bySunHint:
     'From civil dusk to dawn at the site in use, between frames only. The Night button ends it.',

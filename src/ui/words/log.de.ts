@@ -72,6 +72,7 @@ export const log: Alike<typeof en> = {
   discarded: 'verworfen',
   notCounting: 'zählt nicht',
   corrected: 'berichtigt',
+  quoted: (note: string) => `„${note}“`,
   leftOut: {
     skipped: (frames: number) => `${count(frames, 'Aufnahme', 'Aufnahmen')} übersprungen`,
     'set-dropped': (frames: number) =>

@@ -76,6 +76,7 @@ export const log = {
   discarded: 'discarded',
   notCounting: 'does not count',
   corrected: 'corrected',
+  quoted: (note: string) => `“${note}”`,
   leftOut: {
     skipped: (frames: number) => `${count(frames, 'frame', 'frames')} skipped`,
     'set-dropped': (frames: number) => `Set dropped: ${count(frames, 'frame', 'frames')} not made`,

@@ -203,6 +203,8 @@ export const outing: Alike<typeof en> = {
       clipped: 'Ausgefressen',
       'passer-by-light': 'Fremdes Licht',
     },
+    // 'Fremdes Licht' keeps its noun.
+    inLine: (word: string) => word.charAt(0).toLowerCase() + word.slice(1),
     notGood: 'Nicht gut',
     other: 'Ändern',
     retake: 'Neu aufnehmen',

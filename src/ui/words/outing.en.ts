@@ -200,6 +200,7 @@ export const outing = {
       clipped: 'Clipped',
       'passer-by-light': 'Passer-by light',
     } satisfies Record<Verdict, string>,
+    inLine: (word: string) => word.toLowerCase(),
     notGood: 'Not good',
     other: 'Change',
     retake: 'Retake it',

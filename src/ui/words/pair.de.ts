@@ -26,6 +26,7 @@ export const pair: Alike<typeof en> = {
     transmission: 'Trans\u00admission',
     fade: 'Schwund',
   },
+  inRow: (causes: readonly string[]) => causes.join(', '),
   inOffset: 'im Versatz',
   sum: 'Summe',
   plusIs: 'Plus bildet heller ab als die Referenz.',

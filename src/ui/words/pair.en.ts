@@ -25,6 +25,9 @@ export const pair = {
     transmission: 'Trans\u00admission',
     fade: 'Fade',
   } satisfies Record<Cause, string>,
+  /** 'Offset, transmission, fade' */
+  inRow: (causes: readonly string[]) =>
+    causes.map((cause, at) => (at === 0 ? cause : cause.toLowerCase())).join(', '),
   inOffset: 'in the offset',
   sum: 'Sum',
   plusIs: 'Plus renders brighter than the reference.',

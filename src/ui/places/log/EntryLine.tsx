@@ -53,7 +53,7 @@ export function EntryLine({ entry, state, current, onPress }: Props) {
         </Line>
       );
     case 'note':
-      return <Line at={entry.at}>“{entry.note.text}”</Line>;
+      return <Line at={entry.at}>{words.log.quoted(entry.note.text)}</Line>;
     case 'rematched':
       return (
         <Line at={entry.at}>

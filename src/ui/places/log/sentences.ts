@@ -87,10 +87,10 @@ export function remarks(words: Words, frame: LogFrame): readonly string[] {
         ? []
         : [frame.discarded ? log.discarded : log.notCounting]),
     ...(frame.verdict && frame.verdict !== 'good'
-      ? [outing.verdict.words[frame.verdict].toLowerCase()]
+      ? [outing.verdict.inLine(outing.verdict.words[frame.verdict])]
       : []),
     ...(frame.corrections.some(({ change }) => change.field !== 'note') ? [log.corrected] : []),
-    ...frame.notes.map((note) => `“${note}”`),
+    ...frame.notes.map(log.quoted),
   ];
 }
 

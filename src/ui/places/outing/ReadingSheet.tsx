@@ -46,7 +46,6 @@ export function ReadingSheet({
     onClose();
     if (reading) await tap({ tap: 'reading', meter, reading });
   };
-  const evText = (value: string) => format.number(Number(value), 1);
   return (
     <Sheet
       title={words.reading.title}
@@ -77,9 +76,9 @@ export function ReadingSheet({
       {kind === 'ev' ? (
         <MarkStepper
           label={words.reading.ev}
-          marks={EV_THIRDS.map((value) => value.toFixed(1))}
+          marks={EV_THIRDS.map((value) => format.number(value, 1))}
           at={evAt}
-          write={evText}
+          write={(mark) => mark}
           onTurn={setEvAt}
         />
       ) : (

@@ -5,8 +5,9 @@ import { assemble } from '../../../gear/rig.ts';
 import { practicePlan } from '../../../plan/practicePlan.ts';
 import { preparePlan } from '../../../plan/prepare.ts';
 import { en } from '../../words/en.ts';
+import { faultWords } from '../../words/faults.ts';
+import { withPair } from '../../words/pair.ts';
 import { plan as words } from '../../words/plan.en.ts';
-import type { PlanWords } from '../../words/plan.ts';
 import { problemWords } from './sentences.ts';
 import type { PlanView } from './usePlanView.ts';
 
@@ -35,7 +36,7 @@ test.each([
       prepared,
       rig: (id: RigId) => assemble(PRACTICE_GEAR, id),
     } as unknown as PlanView;
-    const said = problemWords({ ...en, plan: words } as PlanWords, view, problem);
+    const said = problemWords({ ...withPair(en), ...faultWords(en), plan: words }, view, problem);
     expect(said).toMatch(new RegExp(`runs as marked\\. ${stops} stop hangs on it\\.$`));
   },
 );
