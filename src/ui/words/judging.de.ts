@@ -1,27 +1,27 @@
 import type { Alike } from './alike.ts';
 import type { judging as en } from './judging.en.ts';
 
-/** Wofür ein Paar taugt, was es brauchte, und woher seine Ursachen bekannt sind. */
+/** What a pair may be used for, what it needed, and where its causes are known from. */
 export const judging: Alike<typeof en> = {
   knownTitle: 'Woher jede Ursache bekannt ist',
   knownBy: {
     measured: 'gemessen',
-    logged: 'notiert',
+    logged: 'eingetragen',
     predicted: 'vorhergesagt',
     unknown: 'unbekannt',
   },
   knownHint:
-    'Gemessen: eine zugeordnete Datei, eine Wand oder Messungen sagen es. Notiert: nur Protokoll oder Ausrüstung sagen es. Ein ± hält neun von zehn Mal. Was ein Einstellrad anzeigt, gilt als genau; wie weit eine Kamera davon abweicht, ist ihr Versatz.',
+    'Gemessen: eine zugeordnete Datei, eine Wand oder Messungen sagen es. Eingetragen: nur Logbuch oder Technik sagen es. Ein ± gilt neun von zehn Malen. Was ein Rad anzeigt, gilt als genau; wie weit eine Kamera davon abweicht, ist ihr Versatz.',
   width: (half) => `±${half}`,
   widthUnknown: 'Breite unbekannt',
 
   needed: 'Gemessen neben vorhergesagt',
-  neededField: 'Wirklich nötige Aufhellung',
+  neededField: 'Wirklich nötiger Ausgleich',
   neededHint:
-    'Was die Bilder dieser Ausrüstung in der Entwicklung brauchten, bis sie zur Referenz passten. Minus, wenn sie abgedunkelt wurden. Leer nimmt es zurück.',
-  neededUnit: 'Blende',
-  neededTooFar: 'Ein Ausgleich liegt unter 20 Blenden. Nichts wurde geändert.',
-  notLogged: 'Das ließ sich nicht notieren. Nichts wurde geändert.',
+    'Was die Bilder dieses Gespanns in der Entwicklung brauchten, bis sie zur Referenz passten. Minus, wenn sie abgedunkelt wurden. Leer nimmt es zurück.',
+  neededUnit: 'Stufen',
+  neededTooFar: 'Ein Ausgleich liegt unter 20 Stufen. Nichts wurde geändert.',
+  notLogged: 'Das ließ sich nicht festhalten. Nichts wurde geändert.',
   predictedUp: 'Ausgleich, vorhergesagt',
   neededUp: 'Ausgleich, nötig',
   leftOver: 'Bleibt übrig',
@@ -29,24 +29,24 @@ export const judging: Alike<typeof en> = {
   leftOverIs: (darker, within) =>
     within
       ? 'Was übrig bleibt, liegt innerhalb seines ±: mehr ist nicht zu erklären.'
-      : `Die Bilder kamen ${darker ? 'dunkler' : 'heller'} heraus, als die Bilanz erklärt.`,
+      : `Die Bilder wurden ${darker ? 'dunkler' : 'heller'}, als die Bilanz erklärt.`,
   byEye:
     'Kein ± angegeben: 0,16 gilt für einen Ausgleich nach Augenmaß, 0,08 für einen Bereich (unsere Wahl).',
   agree: {
-    'too-few': 'Ein Versatz wird vorgeschlagen, sobald die Reste von zwei Serien übereinstimmen.',
+    'too-few': 'Ein Versatz wird vorgeschlagen, sobald die Reste von zwei Sätzen übereinstimmen.',
     differ:
-      'Die Reste der Serien liegen weiter auseinander, als ihre ± erlauben: kein Versatz erklärt sie.',
-    nothing: 'Die Reste der Serien ergeben nichts: kein Versatz ist nötig.',
+      'Die Reste der Sätze liegen weiter auseinander, als ihre ± erlauben: kein Versatz erklärt sie.',
+    nothing: 'Die Reste der Sätze ergeben nichts: kein Versatz ist nötig.',
   },
   offer: (rig, change, half, sets) =>
-    `Die Reste von ${sets} Serien stimmen überein: ${rig} gibt ${change} ±${half} Blende gegenüber den Marken, was niemand eingetragen hatte.`,
+    `Die Reste von ${sets} Sätzen stimmen überein: ${rig} gibt ${change} ±${half} Stufen gegen seine Angaben, was niemand eingetragen hatte.`,
   offerReference: (rig) => `${rig}, die Referenz, zählt dann als 0.`,
-  rule: 'Die Regel: zwei Serien oder mehr, die nicht weiter streuen als ihre Breiten erlauben (Chi-Quadrat, 95 von 100), und ein Mittel, das sich von null unterscheidet (95 von 100).',
-  takeOffset: 'Für diesen Ausgang nehmen',
-  keepOffset: 'Auch für die gespeicherte Ausrüstung nehmen',
-  offsetHow: 'aus Resten eines Ausgangs',
-  offsetTaken: 'Für diesen Ausgang genommen.',
-  offsetKept: 'Für die gespeicherte Ausrüstung genommen.',
+  rule: 'Die Regel: zwei Sätze oder mehr, die nicht weiter streuen als ihre Breiten erlauben (Chi-Quadrat, 95 von 100), und ein Mittel, das sich von null unterscheidet (95 von 100).',
+  takeOffset: 'Für diese Tour nehmen',
+  keepOffset: 'Auch für die gespeicherte Technik nehmen',
+  offsetHow: 'aus den Resten einer Tour',
+  offsetTaken: 'Für diese Tour genommen.',
+  offsetKept: 'Für die gespeicherte Technik genommen.',
 
   uses: 'Wofür dieses Paar taugt',
   use: {
@@ -70,16 +70,16 @@ export const judging: Alike<typeof en> = {
     framing: 'Bildausschnitt',
     parallax: 'Parallaxe',
     'bit-depth': 'Bittiefe',
-    'dark-frame': 'Dunkelbild in der Kamera',
+    'dark-frame': 'Dunkelbild der Kamera',
   },
   unit: {
-    'light-per-area': 'Blende',
-    rendered: 'Blende',
-    iso: 'Blende',
-    time: 'Blende',
-    heat: 'Blende Dunkelstrom',
-    'depth-of-field': 'Blende',
-    diffraction: 'Blende',
+    'light-per-area': 'Stufen',
+    rendered: 'Stufen',
+    iso: 'Stufen',
+    time: 'Stufen',
+    heat: 'Stufen Dunkelstrom',
+    'depth-of-field': 'Stufen',
+    diffraction: 'Stufen',
     framing: '%',
     parallax: 'px',
     'bit-depth': 'Bit',
@@ -94,19 +94,19 @@ export const judging: Alike<typeof en> = {
   whyUntold: {
     causes: (causes) => `${causes} nicht bekannt`,
     width: (causes) => `niemand weiß, wie sicher ${causes} ist`,
-    heat: 'ein Akku, eine Uhr oder ein offenes Bild verdeckt es',
+    heat: 'ein Akku, eine Uhr oder eine offene Aufnahme verdeckt es',
     parallax: 'der Plan sagt nicht, wie nah und wie weit auseinander',
-    pass: 'kein vollständiger Durchgang',
+    pass: 'kein ganzer Durchgang',
   },
-  noScore: 'Nach den Grenzen unten, die du ändern kannst. Keine Punkte, keine Rangfolge.',
+  noScore: 'Nach den Grenzen unten, die sich ändern lassen. Keine Punkte, keine Rangfolge.',
   limits: 'Grenzen',
   limitsHint:
     'Wie weit ein Paar für einen Zweck auseinander liegen darf. Leer = nicht geprüft. Bleibt auf diesem Gerät.',
   limitFrom: {
-    'half-in-noise': 'Unsere Wahl: 0,1 Blende Rauschen, die Hälfte, wo Photonen bestimmen.',
+    'half-in-noise': 'Unsere Wahl: 0,1 Stufen Rauschen, die Hälfte, wo Photonen bestimmen.',
     'dark-ratio': 'Dunkelströme wie 1,25 zu 1, die Vorgabe bei unbekanntem Licht (unsere Wahl).',
-    'half-a-click': 'Unsere Wahl: eine halbe Drittelblende.',
-    'one-click': 'Unsere Wahl: eine Drittelblende, ein Klick der meisten Einstellräder.',
+    'half-a-click': 'Unsere Wahl: eine halbe Drittelstufe.',
+    'one-click': 'Unsere Wahl: eine Drittelstufe, eine Raste der meisten Räder.',
     'our-choice': 'Unsere Wahl.',
     'must-be-alike': 'Unsere Wahl: gleich oder nicht.',
   },

@@ -83,6 +83,8 @@ export const logDesk: Alike<typeof en> = {
     discarded: 'Verwerfen rückgängig',
     noted: 'Notiz rückgängig',
     judged: 'Urteil rückgängig',
+    'evened-up': 'Ausgleich rückgängig',
+    'gear-corrected': 'Änderung der Technik rückgängig',
   },
   refused: 'Das ließ sich nicht festhalten. Nichts wurde geändert.',
 
