@@ -1,8 +1,10 @@
 import { expect, test } from 'vitest';
+import { parseDecimal } from '../../gear/decimal.ts';
 import { type Seconds, seconds, stops } from '../../science/units.ts';
-import { en } from './en.ts';
+import { figures as german } from './figures.de.ts';
+import { figures } from './figures.en.ts';
 
-const { format } = en;
+const format = figures;
 
 test('stops carry a sign and a real minus, and zero carries none', () => {
   expect(format.stops(stops(0.762))).toBe('+0.8');
@@ -45,4 +47,22 @@ test('marks are written as the body shows them', () => {
   expect(format.fMark('6.3')).toBe('f/6.3');
   expect(format.timeMark('1/10')).toBe('1/10\u00a0s');
   expect(format.timeChoice({ kind: 'dial', mark: '64' })).toBe('64\u00a0s');
+});
+
+/** Seen to fail with a point for the comma in `figures.de.ts`, and with marks sent through `number`. */
+test('German writes commas and its own dates, and leaves the marks of dials as they are', () => {
+  expect(german.stopsFine(stops(0.762))).toBe('+0,76');
+  expect(german.stops(stops(-0.738))).toBe('\u22120,7');
+  expect(german.plain(43.8)).toBe('43,8');
+  expect(german.number(12_800.5, 1)).toBe('12\u00a0800,5');
+  expect(german.calendarDate('2027-02-12')).toBe('12. Feb. 2027');
+  expect(german.fMark('6.3')).toBe('f/6.3');
+  expect(german.timeMark('1/10')).toBe('1/10\u00a0s');
+});
+
+/** Seen to fail with a comma that `parseDecimal` does not take. */
+test.each([figures, german])('what a field shows in a language can be read back', ({ plain }) => {
+  for (const value of [43.8, -0.15, 0.002, 36]) {
+    expect(parseDecimal(plain(value))).toBe(value);
+  }
 });

@@ -270,7 +270,7 @@ export const outing: Alike<typeof en> = {
   counterBad: 'Eine Bildnummer ist eine ganze Zahl ab 0. Nichts wurde geändert.',
   otherPlaces: 'Andere Orte',
 
-  undo: 'Rückgängig',
+  undo: 'Zurück',
   undone: (what: string) => `Zurückgenommen: ${what}.`,
   extra: 'Zusatzaufnahme',
   extraShort: 'Zusatz',
@@ -290,7 +290,7 @@ export const outing: Alike<typeof en> = {
     pause: 'Unterbrechen',
     end: 'Tour beenden',
     endSure:
-      'Jetzt beenden? Fehlende Aufnahmen stehen als nicht gemacht im Logbuch. Rückgängig holt sie zurück.',
+      'Jetzt beenden? Fehlende Aufnahmen stehen als nicht gemacht im Logbuch. „Zurück“ holt sie wieder.',
   },
   which: 'Welches Gespann',
   note: {
@@ -332,7 +332,7 @@ export const outing: Alike<typeof en> = {
     off: (stops: string, bright: boolean, within: string) =>
       `Dieser Satz wird ${stops} Stufen zu ${bright ? 'hell' : 'dunkel'}, neun von zehn Malen auf ±${within}.`,
     rematch: 'Dem Licht folgen',
-    rematchHint: 'Für jede Aufnahme dieses Satzes, die noch fehlt. Rückgängig nimmt es zurück.',
+    rematchHint: 'Für jede Aufnahme dieses Satzes, die noch fehlt. „Zurück“ macht es ungeschehen.',
     noRematch:
       'Kein einzelnes Rad bringt diesen Satz auf jedem Gespann zurück. Auf sein Licht warten oder den Rest unter Mehr streichen.',
     dials: { time: 'Über die Zeit', iso: 'Über die ISO', 'f-number': 'Über die Blende' },
@@ -392,7 +392,8 @@ export const outing: Alike<typeof en> = {
     ({
       'frame-open': 'Eine Aufnahme ist noch offen. Erst eintragen oder rückgängig machen.',
       'shutter-still-open': 'Der Verschluss ist noch offen. Nichts wurde eingetragen.',
-      'shutter-not-open': 'Der Verschluss ist noch nicht offen. Rückgängig nimmt den Start zurück.',
+      'shutter-not-open':
+        'Der Verschluss ist noch nicht offen. „Zurück“ nimmt den Start wieder weg.',
       'bulb-not-closed': 'Erst den Verschluss schließen.',
       'retake-already-waiting': 'Diese Aufnahme wartet schon auf einen neuen Versuch.',
       'no-two-frames-left': 'Es sind keine zwei Aufnahmen mehr zum Tauschen da.',
