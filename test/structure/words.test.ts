@@ -207,7 +207,7 @@ describe.each(LANGUAGES.filter((language) => language !== 'en'))('the dictionary
     expect(unlike.map(({ path }) => path)).toEqual([]);
   });
 
-  /** Mutations: `title: ''`; `${frames}` for `${made}`; an exclamation mark in `parts.needed`. */
+  /** Mutations: `title: ''`; a sentence that says 'NaN undefined'; an exclamation mark in `parts.needed`. */
   test('says something with every sentence, without gaps and without raising its voice', async () => {
     const pairs = await readPairs(tag);
     const bad = pairs.flatMap((pair) =>

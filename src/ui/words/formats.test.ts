@@ -49,7 +49,7 @@ test('marks are written as the body shows them', () => {
   expect(format.timeChoice({ kind: 'dial', mark: '64' })).toBe('64\u00a0s');
 });
 
-/** Seen to fail with a point for the comma in `figures.de.ts`, and with marks sent through `number`. */
+/** Seen to fail with a point for the comma in `figures.de.ts`. */
 test('German writes commas and its own dates, and leaves the marks of dials as they are', () => {
   expect(german.stopsFine(stops(0.762))).toBe('+0,76');
   expect(german.stops(stops(-0.738))).toBe('\u22120,7');
@@ -60,7 +60,7 @@ test('German writes commas and its own dates, and leaves the marks of dials as t
   expect(german.timeMark('1/10')).toBe('1/10\u00a0s');
 });
 
-/** Seen to fail with a comma that `parseDecimal` does not take. */
+/** Seen to fail with a middle dot for the comma, which `parseDecimal` does not take. */
 test.each([figures, german])('what a field shows in a language can be read back', ({ plain }) => {
   for (const value of [43.8, -0.15, 0.002, 36]) {
     expect(parseDecimal(plain(value))).toBe(value);
