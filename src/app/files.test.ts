@@ -253,7 +253,7 @@ describe('a file that leaves', () => {
 describe('where a part of the app is missing', () => {
   afterEach(() => {
     vi.doUnmock('../exchange/journalOf.ts');
-    vi.doUnmock('../exchange/frameTable.ts');
+    vi.doUnmock('./logFiles.ts');
   });
   const missing = () => {
     throw new TypeError('failed to fetch a module');
@@ -267,7 +267,7 @@ describe('where a part of the app is missing', () => {
   });
 
   it('a table is not made, and that is said', async () => {
-    vi.doMock('../exchange/frameTable.ts', missing);
+    vi.doMock('./logFiles.ts', missing);
     expect(await phone.files.prepare({ what: 'table', outing: evening.outing })).toEqual({
       how: 'part-missing',
     });

@@ -22,10 +22,17 @@ import type { SiteDesk } from './sites.ts';
 export type Leaving =
   /** Its frames, for a spreadsheet. */
   | { readonly what: 'table'; readonly outing: OutingId }
+  /** Its pairs, for a spreadsheet. */
+  | { readonly what: 'pairs'; readonly outing: OutingId }
+  /** A sidecar for each picture, beside the names that are taken. */
+  | { readonly what: 'sidecars'; readonly outing: OutingId; readonly existing: readonly string[] }
   /** All of it, to be read back. */
   | { readonly what: 'journal'; readonly outing: OutingId }
   /** Everything here but the practice outing. */
   | { readonly what: 'backup' };
+
+/** What a log can be had back from; pairs and sidecars say less than it. */
+type WholeLog = Exclude<Leaving, { what: 'pairs' | 'sidecars' }>;
 
 /** A file made ready: `null` = it can leave by no way. */
 export type Prepared =
@@ -36,7 +43,7 @@ export type Prepared =
 
 /** When something last left this device, and as what. */
 export interface Left extends Moment {
-  readonly what: Leaving['what'];
+  readonly what: WholeLog['what'];
   /** The outing had ended by then, so that nothing was missing. */
   readonly whole: boolean;
 }
@@ -125,7 +132,7 @@ export function createFileDesk(world: FileWorld): FileDesk {
   const { store, share, clock, saving, log, version } = world;
   const kept = signal<Kept>({ outings: {}, backup: null });
 
-  const remember = (leaving: Leaving, ended: ReadonlySet<OutingId>): void => {
+  const remember = (leaving: WholeLog, ended: ReadonlySet<OutingId>): void => {
     const { wallMs, offsetMin } = clock.now();
     const now = { wallMs, offsetMin, what: leaving.what };
     const { outings, backup } = kept.peek();
@@ -179,7 +186,7 @@ export function createFileDesk(world: FileWorld): FileDesk {
   /** The events leave in any case; the log beside them is for other programs, and a part may be missing. */
   const journalText = async (outing: OutingId, events: readonly OutingEvent[]): Promise<string> => {
     const later = await import('../exchange/journalOf.ts').catch(() => null);
-    const journal = later?.journalOf(outing, events) ?? { outing, events, frames: [] };
+    const journal = later?.journalOf(outing, events) ?? { outing, events, frames: [], pairs: [] };
     return journalFile.write(journal, stamp());
   };
 
@@ -207,11 +214,8 @@ export function createFileDesk(world: FileWorld): FileDesk {
     const name = `${dayOf(state.startedAt)}-${plainName(state.plan.name)}`;
     const ended = endedIn(events);
     if (what === 'journal') return { file: json(name, await journalText(outing, events)), ended };
-    const later = await import('../exchange/frameTable.ts').catch(() => null);
-    const content = later?.framesCsv(state);
-    return content === undefined
-      ? null
-      : { file: { name: `evenfall-${name}.csv`, type: 'text/csv', content }, ended };
+    const later = await import('./logFiles.ts').catch(() => null);
+    return later && { file: later.logFile(leaving, state, name, stamp()), ended };
   };
 
   /** Reading files back is for the desk: it loads later than the first script. */
@@ -235,6 +239,7 @@ export function createFileDesk(world: FileWorld): FileDesk {
         if (made === null) return { how: 'part-missing' };
         const { file, ended } = made;
         const offer = share.offer(file);
+        if (leaving.what === 'pairs' || leaving.what === 'sidecars') return { how: 'ready', offer };
         return {
           how: 'ready',
           offer: offer && remembered(offer, () => remember(leaving, ended)),

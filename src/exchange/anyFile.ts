@@ -74,7 +74,12 @@ const readGearFile = fileReader(gearFile, object<{ gear: Gear }>({ gear: readGea
 const readJournal = fileReader(
   journalFile,
   also(
-    object<Journal>({ outing: id<OutingId>(), events: readEvents, frames: () => [] }),
+    object<Journal>({
+      outing: id<OutingId>(),
+      events: readEvents,
+      frames: () => [],
+      pairs: () => [],
+    }),
     ({ outing, events }) => {
       const stray = events.findIndex((event) => event.outing !== outing);
       return stray < 0

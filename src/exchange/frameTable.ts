@@ -11,6 +11,7 @@ import {
   type HeatLine,
   heatOfPass,
 } from '../log/ledgerHeat.ts';
+import type { CameraFile } from '../outing/cameraFile.ts';
 import type { Instant } from '../outing/instant.ts';
 import { sceneOf } from '../outing/light.ts';
 import { HAND_TIMING_S, type OpenTime } from '../outing/openTime.ts';
@@ -127,6 +128,9 @@ const planned =
   ({ frame }: Row): Cell =>
     of(frame.planned.exact, frame.planned.settings);
 
+/** The picture's file that belongs to a frame, as it says of itself. */
+const fileOf = ({ run, frame }: Row): CameraFile | null => run.files.get(frame.id) ?? null;
+
 /** The columns in their order. A name that was once written never means something else later. */
 const COLUMNS: Readonly<Record<string, (row: Row) => Cell>> = {
   FileName: ({ frame }) => frame.fileName,
@@ -195,6 +199,11 @@ const COLUMNS: Readonly<Record<string, (row: Row) => Cell>> = {
   PairHeatLeastStops: pairHeat('least'),
   PairHeatMostStops: pairHeat('most'),
   PairHeatUnknown: (row) => whyUnknown(row.pairHeat),
+  MatchedFileName: (row) => fileOf(row)?.name ?? null,
+  MatchedExposureTime: (row) => fileOf(row)?.exposureS ?? null,
+  MatchedFNumber: (row) => fileOf(row)?.fNumber ?? null,
+  MatchedPhotographicSensitivity: (row) => fileOf(row)?.iso ?? null,
+  MatchedTemperature: (row) => fileOf(row)?.temperature ?? null,
 };
 
 function rowsOf(run: RunState): readonly Row[] {

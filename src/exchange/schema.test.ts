@@ -36,7 +36,8 @@ function withFrameClosed(schema: Json): Json {
   const defs = schema['$defs'] as Json | undefined;
   if (!defs?.['frame']) return schema;
   const frame = { ...(defs['frame'] as Json), additionalProperties: false };
-  return { ...schema, $defs: { ...defs, frame } };
+  const pair = { ...(defs['pair'] as Json), additionalProperties: false };
+  return { ...schema, $defs: { ...defs, frame, pair } };
 }
 
 const ajv = new Ajv2020({ allowUnionTypes: true, strictTypes: false, validateFormats: false });
@@ -110,7 +111,7 @@ describe('the published schemas', () => {
 
   it('describe every kind of event', () => {
     for (const event of EVERY_EVENT) {
-      const journal = { outing: event.outing, events: [event], frames: [] };
+      const journal = { outing: event.outing, events: [event], frames: [], pairs: [] };
       expect(faultsOf('journal', journalFile.write(journal, stamp))).toEqual([]);
     }
   });

@@ -9,7 +9,7 @@ export async function readBack(window: AppWindow, events: readonly OutingEvent[]
   if (first === undefined) throw new Error('this evening has no events');
   const stamp = { app: 'bench', written: '2027-02-13T09:00:00.000Z' };
   // The table of frames in it is for other programs; it is never read back.
-  const text = journalFile.write({ outing: first.outing, events, frames: [] }, stamp);
+  const text = journalFile.write({ outing: first.outing, events, frames: [], pairs: [] }, stamp);
   await goTo(window, 'Log');
   await window.tap('button', /^Backup and restore/);
   await window.upload('Choose a file', {

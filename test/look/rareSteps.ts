@@ -40,7 +40,7 @@ export async function rareSteps(
     const outing = `look-${at}` as (typeof events)[number]['outing'];
     const own = events.map((event) => ({ ...event, outing }));
     const stamp = { app: 'look', written: '2027-02-12T21:00:00.000Z' };
-    const text = journalFile.write({ outing, events: own, frames: [] }, stamp);
+    const text = journalFile.write({ outing, events: own, frames: [], pairs: [] }, stamp);
     const bytes = new TextEncoder().encode(text);
     await app.upload('Choose a file', { name: 'journal.json', bytes });
     await app.tap('button', 'Take it in');

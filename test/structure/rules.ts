@@ -36,6 +36,7 @@ const packagePlaces: Readonly<Record<string, readonly string[]>> = {
   uplot: ['ui'],
   exifreader: ['app'],
   qr: ['ui'],
+  fflate: ['exchange'],
 };
 
 /** Packages too heavy for the first script: they come in later parts. */
@@ -45,6 +46,7 @@ const laterPackages: readonly string[] = [
   'uplot',
   'exifreader',
   'qr',
+  'fflate',
 ];
 
 /**
@@ -115,8 +117,10 @@ export const neededLater: readonly string[] = [
   'exchange/gearFile.ts',
   'exchange/journalOf.ts',
   'exchange/matching/',
+  'exchange/pairTable.ts',
   'exchange/readJson.ts',
   'exchange/restore.ts',
+  'exchange/sidecar/',
   'exchange/storageFile.ts',
   'gear/defaults.ts',
   'gear/edit.ts',

@@ -169,6 +169,10 @@ class ChromiumWindow implements AppWindow {
     return await this.#page.screenshot({ type: 'png' });
   }
 
+  async printed() {
+    return await this.#page.pdf({ preferCSSPageSize: true, printBackground: true });
+  }
+
   async resize(size: { width: number; height: number }) {
     await this.#page.setViewportSize(size);
   }

@@ -113,6 +113,8 @@ export interface AppWindow {
 
   /** A PNG of the window, at another size if given; the size stays. */
   picture(size?: Size): Promise<Uint8Array>;
+  /** What printing gives, as a PDF; only Chromium prints into a file. */
+  printed(): Promise<Uint8Array>;
   resize(size: Size): Promise<void>;
   prefer(preferences: Preferences): Promise<void>;
   readonly clock: PageClock;

@@ -210,6 +210,10 @@ export class RemoteWindow implements AppWindow {
     );
   }
 
+  async printed(): Promise<never> {
+    throw new Error('only Chromium prints into a file');
+  }
+
   async picture(size?: Size) {
     if (size !== undefined) await this.resize(size);
     return await this.#remote.picture();

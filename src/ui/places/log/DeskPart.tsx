@@ -1,12 +1,26 @@
 import { Screen } from '../../parts/Screen.tsx';
+import { later } from '../../shell/later.tsx';
 import { useApp } from '../../shell/useApp.ts';
 import { useWords } from '../../words/words.ts';
 import { FilesScreen } from './FilesScreen.tsx';
 import { FrameScreen } from './FrameScreen.tsx';
 import { LedgerScreen } from './LedgerScreen.tsx';
 import './logDesk.css';
+import type { OpenedLog } from './LogPlace.tsx';
 import { PairScreen } from './PairScreen.tsx';
 import { FILES } from './paths.ts';
+
+const report = later<Pick<OpenedLog, 'log'>>(
+  ({ children }) => {
+    const { log: say } = useWords();
+    return (
+      <Screen inner title={say.title}>
+        {children}
+      </Screen>
+    );
+  },
+  async () => (await import('./report/ReportScreen.tsx')).ReportScreen,
+);
 
 /** What of the Log is for the desk and not for the field: it loads later than the first script. */
 export function DeskPart() {
@@ -17,6 +31,7 @@ export function DeskPart() {
   if (opened?.how !== 'open' || what === undefined) return null;
   if (opened.access === 'beginning') return <ReadingOn />;
   if (what === 'frame' && id !== undefined) return <FrameScreen key={id} {...opened} id={id} />;
+  if (what === 'report') return <report.Content log={opened.log} />;
   return id === undefined || other === undefined ? (
     <LedgerScreen log={opened.log} />
   ) : (

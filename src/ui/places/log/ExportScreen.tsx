@@ -1,10 +1,17 @@
 import { Row } from '../../parts/Row.tsx';
 import { Screen } from '../../parts/Screen.tsx';
 import { Section } from '../../parts/Section.tsx';
+import { later } from '../../shell/later.tsx';
 import { useApp } from '../../shell/useApp.ts';
 import { useWords } from '../../words/words.ts';
 import { LeaveButton } from './LeaveButton.tsx';
 import type { OpenedLog } from './LogPlace.tsx';
+
+/** What is for other programs and for paper comes later than the first script. */
+const more = later<Pick<OpenedLog, 'log'>>(
+  ({ children }) => <div>{children}</div>,
+  async () => (await import('./MoreExports.tsx')).MoreExports,
+);
 
 /** One outing's log as files: what leaves, and in which form. */
 export function ExportScreen({ log }: Pick<OpenedLog, 'log'>) {
@@ -26,6 +33,7 @@ export function ExportScreen({ log }: Pick<OpenedLog, 'log'>) {
           {say.makeJournal}
         </LeaveButton>
       </Section>
+      <more.Content log={log} />
       <div>
         <Row
           title={say.files}
