@@ -11,7 +11,7 @@ export interface ChainProblem {
   /** First and last column that each row may be paired with; none where the last is before the first. */
   readonly first: Int32Array;
   readonly last: Int32Array;
-  /** Above zero, or the pair is never taken. */
+  /** Below zero: the pair is never taken, and yet a choice. */
   readonly worth: (row: number, column: number) => number;
 }
 
@@ -82,7 +82,7 @@ export function bestChain(problem: ChainProblem, within: number): Chain {
       const k = column - from + 1;
       const without = Math.max(before(row - 1, column), at(best, k - 1));
       const pair = worthAt(worth, column - at(first, row));
-      best[k] = pair > 0 ? Math.max(without, before(row - 1, column - 1) + pair) : without;
+      best[k] = Math.max(without, before(row - 1, column - 1) + pair);
     }
     upTo.push(best);
   }
@@ -91,7 +91,9 @@ export function bestChain(problem: ChainProblem, within: number): Chain {
   return { worth: total, taken: trace(problem, worths, before), choices };
 }
 
-const worthAt = (worth: Float64Array, place: number): number => worth[place] ?? 0;
+/** A row may not be paired with what lies out of its bounds. */
+const worthAt = (worth: Float64Array, place: number): number =>
+  worth[place] ?? Number.NEGATIVE_INFINITY;
 
 interface Swept {
   readonly low: Int32Array;
@@ -145,7 +147,7 @@ function otherChoices(
     for (let k = 0; k < worth.length; k += 1) {
       const column = at(first, row) + k;
       const pair = at(worth, k);
-      if (pair > 0) keep(column, before(row - 1, column - 1) + pair + afterFrom(column + 1));
+      keep(column, before(row - 1, column - 1) + pair + afterFrom(column + 1));
     }
     choices[row] = found.sort((a, b) => a.loss - b.loss);
     const from = at(low, row);
@@ -156,7 +158,7 @@ function otherChoices(
         column <= at(high, row) ? at(next, column - from + 1) : 0,
       );
       const pair = worthAt(worth, column - at(first, row));
-      next[column - from] = pair > 0 ? Math.max(without, pair + afterFrom(column + 1)) : without;
+      next[column - from] = Math.max(without, pair + afterFrom(column + 1));
     }
     after = next;
     start = from;
