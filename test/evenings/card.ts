@@ -223,6 +223,8 @@ function developed(
   const subSecond = random() < 0.5;
   const files: { file: CameraFile; made: MadeId | null; isClock: boolean; stem: number }[] = [];
   const secondCardFrom = kind.cards === 'two' ? (shots.length * random()) | 0 : shots.length;
+  // A body counts from the start again on its second card.
+  const onCard = new Map<RigId, number>();
   shots.forEach((shot, place) => {
     if (shot.gone) return;
     const { rig, atS, exact } = shot;
@@ -234,7 +236,8 @@ function developed(
       (kind.gainsSPerHour * (atS - middleS)) / 3600 +
       (kind.writesEnd ? exact.t : 0);
     const onSecond = place >= secondCardFrom;
-    const number = onSecond ? place - secondCardFrom + 1 : shot.number;
+    const number = onSecond ? (onCard.get(rig) ?? 0) + 1 : shot.number;
+    if (onSecond) onCard.set(rig, number);
     const file = fileOf(rig, exact, shownS, { number, subSecond, named: kind.named });
     files.push({ file, made: shot.made, isClock: shot.isClock, stem: place });
     if (kind.cards === 'raw-and-jpeg') {

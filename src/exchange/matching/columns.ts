@@ -70,14 +70,16 @@ function gapBetween(
     prefixOf(files[file as number]?.name ?? ''),
   );
   if (one !== other) return [];
+  const step = rawAndJpegShareNumber ? 1 : 2;
   const on = (after.number - before.number + rollsOverAfter) % rollsOverAfter;
-  const missing = Math.round(on / (rawAndJpegShareNumber ? 1 : 2)) - 1;
+  const missing = Math.round(on / step) - 1;
   if (missing < 1 || missing > MOST_IN_GAP) return [];
-  return Array.from({ length: missing }, () => ({
+  const first = before.number;
+  return Array.from({ length: missing }, (_, place) => ({
     file: null,
     fromS: before.fromS,
     toS: after.toS,
     exposure: exposureOf(null, null, null),
-    number: null,
+    number: ((first + step * (place + 1) - 1) % rollsOverAfter) + 1,
   }));
 }

@@ -23,6 +23,8 @@ export const FREE_WITHIN_S = 600;
 export const TAP_SIGMA_S = 2;
 /** One tap said 'taken' when all was over. */
 export const TAKEN_SIGMA_S = 4;
+/** Two taps nearer together than the exposure between them: one at least came late. */
+export const LATE_SIGMA_S = 15;
 /** The clock on the screen and the shutter. */
 export const CLOCK_FRAME_SIGMA_S = 1;
 
@@ -58,7 +60,7 @@ export function settingCost(stops: number, recorded: boolean): number {
 /** File numbers that were logged: the same, another, or one of them not known. */
 export const NUMBER_COST = { same: 0, unknown: 3, other: 10 } as const;
 /** That logged numbers say nothing: one that was forgotten or set wrong shifts all after it. */
-export const NUMBERS_IGNORED = 14;
+export const NUMBERS_IGNORED = 8;
 
 /** One standard deviation of what a clock gains, in seconds an hour; cold makes quartz slow. */
 export const GAIN_SIGMA_S_PER_HOUR = 1.5;

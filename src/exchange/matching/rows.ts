@@ -4,7 +4,10 @@ import { isShort } from '../../outing/exposure.ts';
 import type { EventId, MadeId } from '../../outing/ids.ts';
 import type { Instant } from '../../outing/instant.ts';
 import type { RunState } from '../../outing/state.ts';
-import { CLOCK_FRAME_SIGMA_S, TAKEN_SIGMA_S, TAP_SIGMA_S } from './evidence.ts';
+import { CLOCK_FRAME_SIGMA_S, LATE_SIGMA_S, TAKEN_SIGMA_S, TAP_SIGMA_S } from './evidence.ts';
+
+/** Nobody releases again sooner (our choice). */
+const WRITTEN_AFTER_S = 0.5;
 
 /** An exposure in stops of each setting; NaN where it is not known. */
 export interface Exposure {
@@ -78,6 +81,20 @@ export function rowsOf(
         number: null,
       }),
     );
-  const rows = frames.filter((frame) => frame.rig === rig).map(frameRow);
+  const rows = withLateTaps(frames.filter((frame) => frame.rig === rig).map(frameRow));
   return [...rows, ...clocks].sort((a, b) => a.localS - b.localS);
 }
+
+/** Where a tap follows another sooner than an exposure takes, both may have come at any time. */
+const withLateTaps = (rows: readonly Row[]): readonly Row[] =>
+  rows.map((row, place) => {
+    const [before, after] = [rows[place - 1], rows[place + 1]];
+    return (before && isTooSoon(before, row)) || (after && isTooSoon(row, after))
+      ? { ...row, sigmaS: Math.max(row.sigmaS, LATE_SIGMA_S) }
+      : row;
+  });
+
+/** One tap says that an exposure is over, a start that it begins. */
+const isTooSoon = (first: Row, second: Row): boolean =>
+  second.localS - first.localS <
+  (second.sigmaS === TAKEN_SIGMA_S ? second.lengthS : first.lengthS) + WRITTEN_AFTER_S;

@@ -69,8 +69,8 @@ export function pairCost(row: Row, column: Column, reading: Belief): number {
   const { clock, numbersBelieved } = reading;
   const away = clock === null ? 0 : awayFrom(shownFor(row, clock), column);
   const time = timeCost(away / (clock === null ? 1 : row.sigmaS));
-  if (column.file === null) return FRAME_IN_GAP + time;
-  return time + exposureCost(row, column) + (numbersBelieved ? numberCost(row, column) : 0);
+  const number = numbersBelieved ? numberCost(row, column) : 0;
+  return time + number + (column.file === null ? FRAME_IN_GAP : exposureCost(row, column));
 }
 
 const awayFrom = (shownS: number, { fromS, toS }: Column): number =>

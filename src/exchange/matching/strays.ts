@@ -3,12 +3,16 @@ import { assemble } from '../../gear/rig.ts';
 import { columnsFor } from './beside.ts';
 import { exposureCost, shownFor } from './clock.ts';
 import { columnsOf } from './columns.ts';
-import { FREE_WITHIN_S, WRONG_SETTING } from './evidence.ts';
+import { WRONG_SETTING } from './evidence.ts';
+import { suitsWell } from './identity.ts';
 import type { Row } from './rows.ts';
 import type { Reading } from './sequence.ts';
 import { takenBy } from './takers.ts';
 import type { FileChoice } from './types.ts';
 import { cheapest, type Weighed } from './weighed.ts';
+
+/** More than this nobody chooses from. */
+const MOST_STRAYS = 6;
 
 /**
  * For a row without a file: files without a frame that another rig took, or none. Where no serial
@@ -22,7 +26,7 @@ export function straysFor(
   const takers = cheapest(weighed).rigs;
   const used = usedFiles(weighed);
   const places = groups.flatMap((group, place) =>
-    group.serial !== null || takers[place] === rig
+    group.serial !== null || takers[place] === rig || namesAnother(weighed, rig, group)
       ? []
       : group.pictures.filter((file) => !used.has(file)),
   );
@@ -33,15 +37,16 @@ export function straysFor(
     end: columnsOf(files, places, names, true),
   };
   return (row, { clock }) =>
-    clock === null
-      ? []
-      : columns[clock.writesEnd ? 'end' : 'start'].flatMap((column): readonly FileChoice[] => {
-          const { file } = column;
-          const near = Math.abs(column.fromS - shownFor(row, clock)) <= FREE_WITHIN_S;
-          return file !== null && near && exposureCost(row, column) < WRONG_SETTING
-            ? [{ file, cost: 0 }]
-            : [];
-        });
+    columns[clock?.writesEnd ? 'end' : 'start']
+      .filter(({ file }) => file !== null)
+      .filter((column) => exposureCost(row, column) < WRONG_SETTING)
+      .map(({ file, fromS }) => ({
+        choice: { file, cost: 0 },
+        away: clock === null ? 0 : Math.abs(fromS - shownFor(row, clock)),
+      }))
+      .sort((a, b) => a.away - b.away)
+      .slice(0, MOST_STRAYS)
+      .map(({ choice }) => choice);
 }
 
 /** The files that a frame or a clock frame has, by the cheapest answer. */
@@ -59,3 +64,10 @@ function usedFiles(weighed: Weighed): ReadonlySet<number> {
   }
   return used;
 }
+
+/** Whether files are so much another rig's that nobody asks about them. */
+const namesAnother = (
+  { run, identity }: Weighed,
+  rig: RigId,
+  group: Weighed['groups'][number],
+): boolean => run.plan.rigs.some((other) => other !== rig && suitsWell(identity(other, group)));

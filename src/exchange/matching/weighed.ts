@@ -25,6 +25,7 @@ export interface Weighed {
   /** Who may have taken what, cheapest first; never empty. */
   readonly takers: readonly Takers[];
   readonly beside: (rig: RigId, groups: readonly number[]) => Beside;
+  readonly identity: (rig: RigId, group: Written) => number;
   /** Frames whose file was said, with its place; null = none, or not among these files. */
   readonly said: ReadonlyMap<MadeId, number | null>;
   readonly decided: Decided;
@@ -49,14 +50,16 @@ export function weigh(
   const rigs = run.plan.rigs.flatMap((id) => assemble(run.gear, id) ?? []);
   const said = saidFiles(run, files, decided);
   const beside = remembered(run, frames, files, groups, said, decided);
+  const identity = (id: RigId, group: Written): number =>
+    identityCost(partsOf(rigs, id), rigs, group, files);
   const takers = takersOf({
     groups,
     rigs: rigs.map(({ rig }) => rig.id),
     said: ({ key }) => decided.rigs.get(key),
-    identity: (id, group) => identityCost(partsOf(rigs, id), rigs, group, files),
+    identity,
     readings: (id, taken) => beside(id, taken).readings,
   });
-  return { run, frames, files, groups, takers, beside, said, decided };
+  return { run, frames, files, groups, takers, beside, identity, said, decided };
 }
 
 function partsOf(rigs: readonly Assembled[], id: RigId): Assembled {
