@@ -101,9 +101,16 @@ interface Shot {
   readonly number: number;
 }
 
-export function cardOf(kind: Kind, from: number, most = { sets: 4, repeats: 4 }): Card {
+/** How long an evening is: at most, or exactly so many sets by two rigs. */
+interface Length {
+  readonly sets: number;
+  readonly repeats: number;
+  readonly exactly?: boolean;
+}
+
+export function cardOf(kind: Kind, from: number, most: Length = { sets: 4, repeats: 4 }): Card {
   const random = mulberry32(seed(from));
-  const rigs = random() < 0.25 ? [A] : [A, B];
+  const rigs = random() < 0.25 && !most.exactly ? [A] : [A, B];
   const shots: Shot[] = [];
   const frames: LogFrame[] = [];
   const clockFrames: { id: EventId; rig: RigId; at: Instant }[] = [];
@@ -126,7 +133,7 @@ export function cardOf(kind: Kind, from: number, most = { sets: 4, repeats: 4 })
     }
   };
   if (kind.clockFrames !== 'none') clockFrame();
-  const sets = 1 + Math.floor(random() * most.sets);
+  const sets = most.exactly ? most.sets : 1 + Math.floor(random() * most.sets);
   for (let set = 0; set < sets; set += 1) {
     const repeats = 1 + Math.floor(random() * most.repeats);
     const [f, t, s] = pick(random, SETTINGS);

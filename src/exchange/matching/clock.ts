@@ -36,13 +36,15 @@ export const costOfClock = (clock: Clock): number =>
   clockCost(clock.aheadS) + (clock.gainsSPerHour / GAIN_SIGMA_S_PER_HOUR) ** 2;
 
 /** More rows than this need not vote for a clock. */
-const MOST_VOTERS = 150;
+const MOST_VOTERS = 100;
 /** Votes so near together are for one clock: two taps' scatter and some drift. */
 const TOGETHER_S = 8;
 const MOST_CANDIDATES = 10;
 /** A frame and a file that agree in number as well vote so much more. */
 const NUMBER_VOTES = 3;
 const PAIR_VOTES = 5;
+/** Frames and files exposed so unlike do not vote. */
+const MUTE_COST = 16;
 
 /** How alike a row and a column are exposed, as a cost. */
 export const exposureCost = (row: Row, column: Column): number =>
@@ -61,22 +63,21 @@ export function candidateClocks(
   pairs: readonly Pair[],
   writesEnd: boolean,
 ): readonly Clock[] {
-  const votes: { readonly aheadS: number; readonly weight: number }[] = [];
+  const votes = new Votes();
   const stride = Math.max(1, rows.length / MOST_VOTERS);
   for (let next = 0; next < rows.length; next += stride) {
     const row = rows[Math.floor(next)] as Row;
     for (const column of columns) {
       if (column.file === null || !Number.isFinite(column.fromS)) continue;
+      const cost = exposureCost(row, column);
+      if (cost > MUTE_COST) continue;
       const same = row.number !== null && row.number === column.number;
-      const weight = (same ? NUMBER_VOTES : 1) * Math.exp(-exposureCost(row, column) / 2);
-      votes.push({ aheadS: column.fromS - row.localS, weight });
+      votes.cast(column.fromS - row.localS, (same ? NUMBER_VOTES : 1) * Math.exp(-cost / 2));
     }
   }
-  for (const { row, openedS } of pairs)
-    votes.push({ aheadS: openedS - row.localS, weight: PAIR_VOTES });
-  votes.sort((a, b) => a.aheadS - b.aheadS);
+  for (const { row, openedS } of pairs) votes.cast(openedS - row.localS, PAIR_VOTES);
   const centreS = centreOf(rows, pairs);
-  return peaks(votes).map((aheadS) => ({
+  return votes.peaks().map((aheadS) => ({
     aheadS,
     gainsSPerHour: 0,
     centreS,
@@ -90,32 +91,34 @@ const centreOf = (rows: readonly Row[], pairs: readonly Pair[]): number => {
   return times.length === 0 ? 0 : (Math.min(...times) + Math.max(...times)) / 2;
 };
 
-/** The offsets with the most votes around them, each far enough from a better one. */
-function peaks(votes: readonly { readonly aheadS: number; readonly weight: number }[]): number[] {
-  const found: { aheadS: number; worth: number }[] = [];
-  let from = 0;
-  let weight = 0;
-  let moment = 0;
-  votes.forEach((vote, to) => {
-    weight += vote.weight;
-    moment += vote.weight * (vote.aheadS - (votes[0]?.aheadS ?? 0));
-    while (vote.aheadS - (votes[from]?.aheadS ?? 0) > TOGETHER_S) {
-      const gone = votes[from] as (typeof votes)[number];
-      weight -= gone.weight;
-      moment -= gone.weight * (gone.aheadS - (votes[0]?.aheadS ?? 0));
-      from += 1;
-    }
-    const isFull = (votes[to + 1]?.aheadS ?? Infinity) - (votes[from]?.aheadS ?? 0) > TOGETHER_S;
-    if (!isFull || weight <= 0) return;
-    const aheadS = (votes[0]?.aheadS ?? 0) + moment / weight;
-    found.push({ aheadS, worth: FRAME_LEFT * weight - clockCost(aheadS) });
-  });
-  const chosen: number[] = [];
-  for (const { aheadS } of found.sort((a, b) => b.worth - a.worth)) {
-    if (chosen.every((other) => Math.abs(other - aheadS) > TOGETHER_S / 2)) chosen.push(aheadS);
-    if (chosen.length === MOST_CANDIDATES) break;
+/** Votes for offsets, gathered in steps of half of what is near together. */
+class Votes {
+  readonly #steps = new Map<number, { weight: number; moment: number }>();
+
+  cast(aheadS: number, weight: number): void {
+    const at = Math.floor((2 * aheadS) / TOGETHER_S);
+    const step = this.#steps.get(at);
+    if (step) {
+      step.weight += weight;
+      step.moment += weight * aheadS;
+    } else this.#steps.set(at, { weight, moment: weight * aheadS });
   }
-  return chosen;
+
+  /** The offsets with the most votes around them, each far enough from a better one. */
+  peaks(): readonly number[] {
+    const found = [...this.#steps].map(([at, step]) => {
+      const next = this.#steps.get(at + 1);
+      const weight = step.weight + (next?.weight ?? 0);
+      const aheadS = (step.moment + (next?.moment ?? 0)) / weight;
+      return { aheadS, worth: FRAME_LEFT * weight - clockCost(aheadS) };
+    });
+    const chosen: number[] = [];
+    for (const { aheadS } of found.sort((a, b) => b.worth - a.worth)) {
+      if (chosen.every((other) => Math.abs(other - aheadS) > TOGETHER_S / 2)) chosen.push(aheadS);
+      if (chosen.length === MOST_CANDIDATES) break;
+    }
+    return chosen;
+  }
 }
 
 const ROUNDS = 6;

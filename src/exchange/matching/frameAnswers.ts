@@ -99,17 +99,40 @@ function takenFor(weighed: Weighed, rig: RigId): readonly (readonly [MadeId, Tak
   if (!best) return [];
   const columns = columnsFor(beside, best);
   const strays = straysFor(weighed, rig);
+  const doubted = doubtedNumbers(beside, best);
   return beside.rows.flatMap((row, place): readonly (readonly [MadeId, Taken])[] => {
     if (row.made === null) return [];
     const column = columns[best.taken[place] as number];
     const file = column?.file ?? null;
     if (column && file !== null) {
-      const isOdd = oddness(row, column, best) > SURE_PAIR;
+      const isOdd = doubted.has(place) || oddness(row, column, best) > SURE_PAIR;
       return [[row.made, { file, isOdd, free: [] }]];
     }
     const free = [...freeFor(beside, best, place), ...strays(row, best)];
     return [[row.made, { file: null, isOdd: free.length > 0, free }]];
   });
+}
+
+/**
+ * Rows whose file bears another number than was logged, from one on whose own number is missing among
+ * the files: that file may be gone, and this one another picture. Until the numbers agree again.
+ */
+function doubtedNumbers(beside: Beside, best: Reading): ReadonlySet<number> {
+  const columns = columnsFor(beside, best);
+  const gaps = new Set(columns.flatMap(({ file, number }) => (file === null ? number : [])));
+  // A file that is missing at the end leaves no gap.
+  gaps.add((columns.at(-1)?.number ?? Number.NaN) + 1);
+  const doubted = new Set<number>();
+  let shift = 0;
+  let inDoubt = false;
+  beside.rows.forEach(({ number }, place) => {
+    const borne = columns[best.taken[place] as number]?.number ?? null;
+    if (number === null || borne === null) return;
+    if (borne - number !== shift) inDoubt = borne !== number && gaps.has(number);
+    shift = borne - number;
+    if (inDoubt) doubted.add(place);
+  });
+  return doubted;
 }
 
 /** The files without a frame between those of the frames before and after. */

@@ -53,6 +53,8 @@ export interface Reading {
   readonly choices: Chain['choices'];
 }
 
+/** A reading whose other choices have not been looked for. */
+type Settled = Omit<Reading, 'choices'>;
 type Belief = Pick<Reading, 'clock' | 'numbersBelieved'>;
 
 /** Losses beyond this are of no interest to anybody. */
@@ -88,7 +90,7 @@ function pairing(
   { rows, columns: both }: Sequence,
   reading: Belief,
   wider: number,
-  kept: number,
+  kept: number | null,
 ): Chain {
   const { clock } = reading;
   const columns = byEnd(both, clock);
@@ -99,7 +101,7 @@ function pairing(
   const last = new Int32Array(rows.length);
   looked.forEach((row, place) => {
     const shownS = clock === null ? 0 : shownFor(row, clock);
-    const reachS = row.sigmaS * farthestFor(FRAME_LEFT + FILE_LEFT + kept);
+    const reachS = row.sigmaS * farthestFor(FRAME_LEFT + FILE_LEFT + (kept ?? 0));
     first[place] = clock === null ? 0 : firstWhere(columns, ({ toS }) => toS >= shownS - reachS);
     last[place] =
       (clock === null
@@ -133,48 +135,68 @@ function firstWhere(columns: readonly Column[], holds: (column: Column) => boole
   return low;
 }
 
-/** Everything that the sequence may mean, the cheapest first; that nothing belongs together is one. */
+/**
+ * What the sequence may mean, the cheapest first, as far as it costs little more; that nothing belongs
+ * together is one of them.
+ */
 export function readingsOf(sequence: Sequence): readonly Reading[] {
   const { rows, columns: both } = sequence;
   const columns = both.start;
-  const nothing: Reading = {
+  const nothing: Settled = {
     clock: sequence.clock,
     numbersBelieved: false,
     cost: 0,
     taken: new Int32Array(rows.length).fill(-1),
-    choices: rows.map(() => [{ column: -1, loss: 0 }]),
   };
-  if (rows.length === 0 || columns.length === 0) return [nothing];
+  const choicesOfNothing = rows.map(() => [{ column: -1, loss: 0 }]);
+  if (rows.length === 0 || columns.length === 0) {
+    return [{ ...nothing, choices: choicesOfNothing }];
+  }
   const numbered =
     rows.some(({ number }) => number !== null) && columns.some(({ number }) => number !== null);
   const ways = numbered ? [true, false] : [false];
+  const candidates = candidatesFor(sequence);
   const readings = ways.flatMap((numbersBelieved) => {
     const extra = numbered && !numbersBelieved ? NUMBERS_IGNORED : 0;
-    return clocksToTry(sequence, numbersBelieved).map((clock) =>
+    return likelyOf(sequence, candidates, numbersBelieved).map((clock) =>
       settled(sequence, clock, numbersBelieved, extra),
     );
   });
-  return distinct([nothing, ...readings].sort((a, b) => a.cost - b.cost));
+  const sorted = distinct([nothing, ...readings].sort((a, b) => a.cost - b.cost));
+  return sorted
+    .filter(({ cost }) => cost <= (sorted[0]?.cost ?? 0) + KEPT_LOSS)
+    .map((each) => ({
+      ...each,
+      choices: each === nothing ? choicesOfNothing : pairing(sequence, each, 0, KEPT_LOSS).choices,
+    }));
 }
 
-function clocksToTry(sequence: Sequence, numbersBelieved: boolean): readonly (Clock | null)[] {
-  const { rows, columns, said, clock } = sequence;
+function candidatesFor({ rows, columns, said, clock }: Sequence): readonly (Clock | null)[] {
   if (clock) return [clock, { ...clock, writesEnd: !clock.writesEnd }];
   if (!columns.start.some(({ fromS }) => Number.isFinite(fromS))) return [null];
   const tells = [...rows, ...said.start.map(({ row }) => row)].some(
     ({ lengthS }) => lengthS >= TELLING_LENGTH_S,
   );
-  const candidates = (tells ? [false, true] : [false]).flatMap((writesEnd) =>
+  return (tells ? [false, true] : [false]).flatMap((writesEnd) =>
     candidateClocks(rows, byEnd(columns, { writesEnd }), byEnd(said, { writesEnd }), writesEnd),
   );
-  const first = candidates.map((candidate) => ({
-    candidate,
+}
+
+/** The clocks that are worth a second look. */
+function likelyOf(
+  sequence: Sequence,
+  candidates: readonly (Clock | null)[],
+  numbersBelieved: boolean,
+): readonly (Clock | null)[] {
+  if (candidates.length < 2) return candidates;
+  const first = candidates.map((clock) => ({
+    clock,
     cost:
-      costOfClock(candidate) -
-      pairing(sequence, { clock: candidate, numbersBelieved }, FIRST_LOOKS, 0).worth,
+      (clock ? costOfClock(clock) : 0) -
+      pairing(sequence, { clock, numbersBelieved }, FIRST_LOOKS, null).worth,
   }));
   const best = Math.min(...first.map(({ cost }) => cost));
-  return first.filter(({ cost }) => cost <= best + HOPELESS).map(({ candidate }) => candidate);
+  return first.filter(({ cost }) => cost <= best + HOPELESS).map(({ clock }) => clock);
 }
 
 const MOST_ROUNDS = 5;
@@ -185,18 +207,17 @@ function settled(
   start: Clock | null,
   numbersBelieved: boolean,
   extra: number,
-): Reading {
+): Settled {
   let clock = start;
-  let chain = pairing(sequence, { clock, numbersBelieved }, FIRST_LOOKS, clock ? 0 : KEPT_LOSS);
+  let chain = pairing(sequence, { clock, numbersBelieved }, FIRST_LOOKS, null);
   for (let round = 0; round < MOST_ROUNDS && clock; round += 1) {
     clock = fitClock([...pairsOf(sequence, chain, clock), ...byEnd(sequence.said, clock)], clock);
     const before = chain.taken;
-    chain = pairing(sequence, { clock, numbersBelieved }, 0, KEPT_LOSS);
+    chain = pairing(sequence, { clock, numbersBelieved }, 0, null);
     if (chain.taken.every((column, row) => column === before[row])) break;
   }
   const cost = (clock && !sequence.clock ? costOfClock(clock) : 0) + saidCost(sequence, clock);
-  const { worth, taken, choices } = chain;
-  return { clock, numbersBelieved, cost: cost + extra - worth, taken, choices };
+  return { clock, numbersBelieved, cost: cost + extra - chain.worth, taken: chain.taken };
 }
 
 const saidCost = ({ said }: Sequence, clock: Clock | null): number =>
@@ -217,7 +238,7 @@ const pairsOf = ({ rows, columns }: Sequence, { taken }: Chain, clock: Clock): P
   });
 
 /** Of readings that take the same columns under the same clock only the cheapest. */
-function distinct(readings: readonly Reading[]): readonly Reading[] {
+function distinct(readings: readonly Settled[]): readonly Settled[] {
   const seen = new Set<string>();
   return readings.filter(({ taken, clock }) => {
     const key = `${taken.join()} ${clock?.writesEnd}`;
