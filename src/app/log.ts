@@ -83,7 +83,15 @@ export interface LogDesk {
 
 /** What was said last of the past, and of which frame; null = of none. */
 export interface Remark {
-  readonly kind: 'corrected' | 'discarded' | 'noted' | 'judged' | 'evened-up' | 'gear-corrected';
+  readonly kind:
+    | 'corrected'
+    | 'discarded'
+    | 'noted'
+    | 'judged'
+    | 'evened-up'
+    | 'gear-corrected'
+    | 'files-matched'
+    | 'values-taken';
   readonly made: MadeId | null;
 }
 
@@ -97,6 +105,8 @@ function remarkOf(event: OutingEvent | undefined): Remark | null {
       return { kind: event.kind, made: event.data.made };
     case 'evened-up':
     case 'gear-corrected':
+    case 'files-matched':
+    case 'values-taken':
       return { kind: event.kind, made: null };
     default:
       return null;

@@ -99,6 +99,14 @@ export const log: Alike<typeof en> = {
   makeJournal: 'Journal bereitstellen',
   notReady: (why: string) => `Die Datei wurde nicht gemacht. Nichts ist verloren. ${why}`,
 
+  pictures: 'Bilder',
+  picturesInShort: (given, made) =>
+    given === 0
+      ? 'Zu jeder Aufnahme ihre Datei finden'
+      : `${given} von ${made} Aufnahmen mit Datei`,
+  beside: 'Logbuch neben Dateien',
+  besideInShort: 'Wo sie Verschiedenes sagen',
+
   files: 'Sichern und zurücklesen',
   filesInShort: 'Alles in einer Datei, und Dateien zurücklesen',
 };

@@ -100,6 +100,14 @@ export const log = {
   makeJournal: 'Make the journal ready',
   notReady: (why: string) => `The file was not made. Nothing is lost. ${why}`,
 
+  pictures: 'Pictures',
+  picturesInShort: (given: number, made: number) =>
+    given === 0
+      ? 'Find the file of each frame'
+      : `${given} of ${count(made, 'frame', 'frames')} with a file`,
+  beside: 'Log beside files',
+  besideInShort: 'Where they say different things',
+
   files: 'Backup and restore',
   filesInShort: 'Everything in one file, and files read back',
 };

@@ -85,6 +85,8 @@ export const logDesk: Alike<typeof en> = {
     judged: 'Urteil rückgängig',
     'evened-up': 'Ausgleich rückgängig',
     'gear-corrected': 'Änderung der Technik rückgängig',
+    'files-matched': 'Angenommene Dateien rückgängig',
+    'values-taken': 'Übernommene Werte rückgängig',
   },
   refused: 'Das ließ sich nicht festhalten. Nichts wurde geändert.',
 

@@ -86,6 +86,8 @@ export const logDesk = {
     judged: 'Undo the verdict',
     'evened-up': 'Undo the even-up',
     'gear-corrected': 'Undo the change of gear',
+    'files-matched': 'Undo the accepted files',
+    'values-taken': 'Undo the taken values',
   } satisfies Record<Remark['kind'], string>,
   refused: 'That could not be logged. Nothing was changed.',
 

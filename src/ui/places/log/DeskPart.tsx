@@ -2,13 +2,15 @@ import { Screen } from '../../parts/Screen.tsx';
 import { later } from '../../shell/later.tsx';
 import { useApp } from '../../shell/useApp.ts';
 import { useWords } from '../../words/words.ts';
+import { BesideScreen } from './BesideScreen.tsx';
 import { FilesScreen } from './FilesScreen.tsx';
 import { FrameScreen } from './FrameScreen.tsx';
 import { LedgerScreen } from './LedgerScreen.tsx';
 import './logDesk.css';
 import type { OpenedLog } from './LogPlace.tsx';
 import { PairScreen } from './PairScreen.tsx';
-import { FILES } from './paths.ts';
+import { PicturesScreen } from './PicturesScreen.tsx';
+import { BESIDE, FILES, PICTURES } from './paths.ts';
 
 const report = later<Pick<OpenedLog, 'log'>>(
   ({ children }) => {
@@ -32,6 +34,8 @@ export function DeskPart() {
   if (opened.access === 'beginning') return <ReadingOn />;
   if (what === 'frame' && id !== undefined) return <FrameScreen key={id} {...opened} id={id} />;
   if (what === 'report') return <report.Content log={opened.log} />;
+  if (what === PICTURES) return <PicturesScreen {...opened} />;
+  if (what === BESIDE) return <BesideScreen {...opened} />;
   return id === undefined || other === undefined ? (
     <LedgerScreen log={opened.log} />
   ) : (

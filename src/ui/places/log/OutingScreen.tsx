@@ -16,6 +16,7 @@ import { useApp } from '../../shell/useApp.ts';
 import { useWords } from '../../words/words.ts';
 import { EntryLine } from './EntryLine.tsx';
 import type { OpenedLog } from './LogPlace.tsx';
+import { BESIDE, PICTURES } from './paths.ts';
 import { Said } from './Said.tsx';
 import { setWords, spanWords } from './sentences.ts';
 import { type Stretch, Windowed } from './Windowed.tsx';
@@ -36,7 +37,8 @@ export function OutingScreen({ log, access, detail }: Props) {
   const [wanted, setWanted] = useState<Wanted>(EVERYTHING);
   useEffect(filter.fetch, []);
   const state = log.journal.state.value;
-  const { outing, plan, endedAt: ended, startedAt: begun } = state;
+  const { outing, plan, made, endedAt: ended, startedAt: begun } = state;
+  const given = [...state.files.values()].filter((file) => file !== null).length;
   const line = { outing, name: plan.name, invented: plan.invented, begun, ended, frames: 0 };
   const left = files.leftAt(line);
   const entries = log.entries.value;
@@ -62,6 +64,20 @@ export function OutingScreen({ log, access, detail }: Props) {
               note={say.ledgerInShort(pairs, compared)}
               current={detail[0] === 'ledger'}
               onPress={() => open('ledger')}
+            />
+          )}
+          <Row
+            title={say.pictures}
+            note={say.picturesInShort(given, made.length)}
+            current={detail[0] === PICTURES}
+            onPress={() => open(PICTURES)}
+          />
+          {given > 0 && (
+            <Row
+              title={say.beside}
+              note={say.besideInShort}
+              current={detail[0] === BESIDE}
+              onPress={() => open(BESIDE)}
             />
           )}
           <Row
