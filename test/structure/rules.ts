@@ -156,6 +156,7 @@ export const neededLater: readonly string[] = [
   'ui/shell/DeviceSection.tsx',
   'ui/shell/FirstStart.tsx',
   'ui/shell/KeyFields.tsx',
+  'ui/shell/keptFocus.ts',
   'ui/shell/mainActKeys.ts',
   'ui/shell/useLanguage.ts',
   'ui/words/languageNames.ts',

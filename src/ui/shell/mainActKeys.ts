@@ -13,6 +13,8 @@ export const KEYS: readonly string[] = ['Enter', ' ', 'PageDown', 'ArrowRight', 
 const BOUNCE_MS = 400;
 
 const DARK = '.dark-screen';
+/** Has the focus when a step is new (`keptFocus.ts`), and does nothing by itself. */
+const HEADING = '.step-head h1';
 const FIELD = 'input, textarea, select, [contenteditable]';
 
 /**
@@ -60,11 +62,12 @@ function listenToKeys(act: () => HTMLButtonElement | null, press: () => void): (
     if (key === 'Tab') walking = true;
     if (!KEYS.includes(key) || event.ctrlKey || event.altKey || event.metaKey) return;
     const focus = document.activeElement;
-    if ((walking && focus !== document.body) || focus?.matches(FIELD)) return;
+    const onHeading = focus?.matches(HEADING) ?? false;
+    if ((walking && focus !== document.body && !onHeading) || focus?.matches(FIELD)) return;
     if (!act()) return;
     event.preventDefault();
     // A button that was tapped last has the focus, and would take the release of the space bar.
-    if (focus instanceof HTMLElement) focus.blur();
+    if (focus instanceof HTMLElement && !onHeading) focus.blur();
     if (event.repeat) return;
     keysUsed.value = true;
     press();

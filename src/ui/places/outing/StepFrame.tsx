@@ -18,7 +18,7 @@ import { useRun } from './useRun.ts';
 import { VerdictStrip } from './VerdictStrip.tsx';
 
 interface Props {
-  /** The name of the step, read out when it changes. */
+  /** The name of the step, read out when it changes; takes the focus of what went with the last step. */
   readonly title: string;
   /** The frame in hand; null where there is none. */
   readonly frame: PlannedFrame | null;
@@ -48,8 +48,15 @@ export function StepFrame(props: Props) {
       <div class="step-scroll">
         <header class="step-head">
           <div class="line">
-            {frame && <RigName gear={state.gear} rig={frame.rig} />}
-            <h1 aria-live="polite">{title}</h1>
+            {frame && (
+              // Side by side the same step goes from rig to rig: then only this is new.
+              <span aria-live="polite">
+                <RigName gear={state.gear} rig={frame.rig} />
+              </span>
+            )}
+            <h1 aria-live="polite" tabIndex={-1}>
+              {title}
+            </h1>
             <NightSwitch />
           </div>
           {set && <p class="intent">{set.intent}</p>}

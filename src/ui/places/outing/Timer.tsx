@@ -12,7 +12,10 @@ export const Count = ({ text }: { readonly text: string }) => (
   <p class={text.length > 4 ? 'count long' : 'count'}>{text}</p>
 );
 
-/** The countdown of one open frame, in figures for arm's length. */
+/**
+ * The countdown of one open frame, in figures for arm's length. A timer is not read out as it runs
+ * (its role says so, and again in words for readers that forget it): the heading tells its end.
+ */
 export function Timer({
   open: { phase, frame },
   small,
@@ -27,7 +30,7 @@ export function Timer({
   switch (phase.phase) {
     case 'lead-in':
       return (
-        <div class={size} role="timer" aria-label={name}>
+        <div class={size} role="timer" aria-live="off" aria-label={name}>
           <Count text={format.duration(shown(phase.leftS))} />
           <p>{words.open.leadIn}</p>
         </div>
@@ -36,7 +39,7 @@ export function Timer({
     case 'held-open': {
       const over = phase.leftS < 0;
       return (
-        <div class={size} role="timer" aria-label={name}>
+        <div class={size} role="timer" aria-live="off" aria-label={name}>
           <Count
             text={format.duration(over ? duration(Math.floor(-phase.leftS)) : shown(phase.leftS))}
           />
@@ -53,7 +56,7 @@ export function Timer({
     }
     case 'to-record':
       return (
-        <div class={size} role="timer" aria-label={name}>
+        <div class={size} role="timer" aria-live="off" aria-label={name}>
           <p>{words.open.late(format.duration(duration(phase.closedSinceS)))}</p>
           {frame.lateS !== null && <p>{words.open.missed(format.duration(frame.lateS))}</p>}
         </div>

@@ -1,24 +1,27 @@
 import { useEffect } from 'preact/hooks';
 import { useApp } from '../../shell/useApp.ts';
 
-/** What a run hears besides its buttons: any tap lets sound out, and keys press the one act. */
+/**
+ * What a run has besides its buttons: any tap lets sound out, keys press the one act, and the focus
+ * stays on the screen when a step goes.
+ */
 export function useMainAct(): void {
   const app = useApp();
   useEffect(() => {
     const { unlock } = app.cues;
-    let end = (): void => undefined;
+    const ends: (() => void)[] = [];
     let over = false;
-    import('../../shell/mainActKeys.ts').then(
-      ({ listenForMainAct }) => {
-        if (!over) end = listenForMainAct(app);
+    Promise.all([import('../../shell/mainActKeys.ts'), import('../../shell/keptFocus.ts')]).then(
+      ([{ listenForMainAct }, { keepFocus }]) => {
+        if (!over) ends.push(listenForMainAct(app), keepFocus());
       },
-      // That part is not on the device: the finger does it all.
+      // Those parts are not on the device: the finger does it all.
       () => undefined,
     );
     addEventListener('click', unlock);
     return () => {
       over = true;
-      end();
+      for (const end of ends) end();
       removeEventListener('click', unlock);
     };
   }, [app]);
