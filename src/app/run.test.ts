@@ -26,6 +26,8 @@ class Phone {
   sessions = 0;
   kept: 'on' | 'off' = 'off';
   scheduled = new Map<string, readonly Cue[]>();
+  /** What a ticker that goes would call; null while none does. */
+  paint: (() => void) | null = null;
   private ids = 0;
   skyOver: RunWorld['skyOver'] = async (...asked) => outingSky(...asked);
   readonly closed = new Set<(fault: StoreFault) => void>();
@@ -70,7 +72,14 @@ class Phone {
         }),
       },
       newId: () => this.id() as EventId,
-      ticker: { start: () => () => undefined },
+      ticker: {
+        start: (paint) => {
+          this.paint = paint;
+          return () => {
+            this.paint = null;
+          };
+        },
+      },
       wakeLock: {
         state: 'not-held',
         take: async () => {
@@ -145,6 +154,21 @@ describe('an outing in hand', () => {
     expect(phone.kept).toBe('on');
     await desk.tap({ tap: 'end' });
     expect(phone.kept).toBe('off');
+  });
+
+  /** Mutations: `showClock` that counts nothing; its end left out. */
+  it('has a clock that goes on after the end with the screen kept on, while it is shown', async () => {
+    const { phone, desk } = await begin();
+    const hide = desk.showClock();
+    await desk.tap({ tap: 'end' });
+    expect(phone.kept).toBe('on');
+    const before = desk.now.value.wallMs;
+    phone.pass(1);
+    phone.paint?.();
+    expect(desk.now.value.wallMs).toBe(before + 1000);
+    hide();
+    expect(phone.kept).toBe('off');
+    expect(phone.paint).toBeNull();
   });
 
   it('is the only one', async () => {

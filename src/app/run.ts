@@ -102,6 +102,12 @@ export interface RunDesk {
   open(outing: OutingId): Promise<void>;
   /** Puts an ended outing aside. */
   leave(): void;
+  /**
+   * Keeps the clock going and the screen on while a clock is looked at, also after the end.
+   *
+   * @returns ends it.
+   */
+  showClock(): () => void;
   /** Serves a tap: unlocks sound and keeps the screen on, which some browsers allow only then. */
   tap(tap: Tap): Promise<Served>;
   undo(): Promise<Served>;
@@ -131,6 +137,8 @@ export function createRunDesk(world: RunWorld): RunDesk {
   const state = computed(() => journal.value?.state.value ?? null);
   const step = computed(() => state.value && stepAt(state.value, now.value));
   const underWay = computed(() => state.value !== null && state.value.phase !== 'ended');
+  const clocksShown = signal(0);
+  const awake = computed(() => underWay.value || clocksShown.value > 0);
 
   const look = (): Instant => {
     now.value = world.clock.now() as Instant;
@@ -156,9 +164,9 @@ export function createRunDesk(world: RunWorld): RunDesk {
       () => undefined,
     );
   });
-  // The clock is looked at and the screen kept on only while there is something to walk.
+  // The clock is looked at and the screen kept on only while there is something to walk or to see.
   effect(() => {
-    if (!underWay.value) return;
+    if (!awake.value) return;
     void world.wakeLock.take();
     const stop = world.ticker.start(look);
     return () => {
@@ -295,6 +303,12 @@ export function createRunDesk(world: RunWorld): RunDesk {
       const outing = journal.peek()?.outing;
       if (outing) world.locks.release(outing);
       journal.value = null;
+    },
+    showClock() {
+      clocksShown.value += 1;
+      return () => {
+        clocksShown.value -= 1;
+      };
     },
     async tap(tap) {
       world.cues.unlock();

@@ -84,7 +84,7 @@ export const neededAtOnce: readonly string[] = [
  * What only the desk needs, and what would bring it in: it comes with later parts. The acts on gear,
  * plans and sites, the reading of whatever was entered or comes from a file, what the practice
  * outing is made of, and the words of all that; every language but English. Of the outing only what it goes on without: what a
- * change of the list would cost.
+ * change of the list would cost, the clock that is photographed.
  */
 export const neededLater: readonly string[] = [
   'ui/places/gear/',
@@ -135,6 +135,7 @@ export const neededLater: readonly string[] = [
   'log/ledger.ts',
   'log/pair/',
   'outing/changeCost.ts',
+  'outing/clockFrame.ts',
   'plan/besides.ts',
   'plan/edit.ts',
   'plan/heatSeries.ts',
@@ -149,9 +150,11 @@ export const neededLater: readonly string[] = [
   'ui/shell/Rescue.tsx',
   'ui/places/log/DeskPart.tsx',
   'ui/places/log/FilterFields.tsx',
+  'ui/places/outing/ClockFrame.tsx',
   'ui/places/outing/CostLine.tsx',
   'ui/places/outing/NotLeftNotice.tsx',
   'ui/places/outing/SafetyCopy.tsx',
+  'ui/places/outing/codeDrawing.ts',
   'ui/shell/CueSection.tsx',
   'ui/shell/DeviceSection.tsx',
   'ui/shell/FirstStart.tsx',
@@ -162,6 +165,7 @@ export const neededLater: readonly string[] = [
   'ui/words/languageNames.ts',
   '*.de.ts',
   'ui/words/de.ts',
+  'ui/words/clockFrame.en.ts',
   'ui/words/cueFields.en.ts',
   'ui/words/cost.en.ts',
   'ui/words/device.en.ts',

@@ -3,6 +3,7 @@ import { Notice } from '../../parts/Notice.tsx';
 import { Screen } from '../../parts/Screen.tsx';
 import { useApp } from '../../shell/useApp.ts';
 import { useWords } from '../../words/words.ts';
+import { clockOffer } from './laterClock.ts';
 import { UndoButton } from './SideActs.tsx';
 import { useRun } from './useRun.ts';
 
@@ -52,6 +53,7 @@ export function EndedStep() {
           {words.ended.export}
         </Notice>
       )}
+      <clockOffer.Content />
     </Screen>
   );
 }

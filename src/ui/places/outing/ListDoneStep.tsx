@@ -1,5 +1,6 @@
 import { Button } from '../../parts/Button.tsx';
 import { useWords } from '../../words/words.ts';
+import { clockOffer } from './laterClock.ts';
 import { StepFrame } from './StepFrame.tsx';
 import { useRun } from './useRun.ts';
 
@@ -19,6 +20,7 @@ export function ListDoneStep() {
     >
       <p class="lead">{words.done.made(state.made.length)}</p>
       <p>{words.done.lead}</p>
+      <clockOffer.Content />
     </StepFrame>
   );
 }

@@ -13,6 +13,7 @@ import { Sheet } from '../../parts/Sheet.tsx';
 import { Tick } from '../../parts/Tick.tsx';
 import { CueFields } from '../../shell/laterCues.tsx';
 import { useWords, type Words } from '../../words/words.ts';
+import { clockOffer } from './laterClock.ts';
 import { UndoButton } from './SideActs.tsx';
 import { safetySheet } from './safetyParts.ts';
 import { useRun } from './useRun.ts';
@@ -53,6 +54,7 @@ export function SetUp() {
       {rigs.map((parts) => (
         <RigSheet key={parts.rig.id} parts={parts} />
       ))}
+      <clockOffer.Content />
       <PhoneSheet />
       <safetySheet.Content />
       <p>{words.caution}</p>
