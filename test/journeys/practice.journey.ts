@@ -154,6 +154,25 @@ describe('the practice outing', () => {
     expect(window.problems).toEqual([]);
   });
 
+  test('shows a clock that goes on, and logs which body has photographed it', async () => {
+    const { window } = phone;
+    const clock = () => window.read('timer', 'Local time');
+    await window.tap('button', 'Show the clock');
+    const before = await clock();
+    expect(before).toMatch(/^\d\d:\d\d:\d\d$/);
+    await wait(window, 2);
+    expect(await clock()).not.toBe(before);
+    await window.tap('button', `Photographed with Rig ${A} not yet`);
+    await window.seeThe('button', /^Photographed with Rig A Alder 44 at \d\d:\d\d:\d\d$/);
+    await window.tap('button', `Photographed with Rig ${B} not yet`);
+    await window.seeThe('button', /^Photographed with Rig B Birch 36 at/);
+    const clockFrame = { within: { role: 'dialog', name: 'Clock frame' } } as const;
+    await window.tap('button', 'Undo', clockFrame);
+    await window.seeThe('button', `Photographed with Rig ${B} not yet`);
+    await window.tap('button', 'Back');
+    await window.see('1 of 2');
+  });
+
   test('keeps every frame with what was planned and what was set', async () => {
     await phone.window.tap('button', 'Open the log');
     await phone.window.seeThe('heading', 'An evening at the old ferry slip');

@@ -11,5 +11,4 @@ export const clockFrame: Alike<typeof en> = {
   with: 'Fotografiert mit',
   notYet: 'noch nicht',
   at: (time: string) => `um ${time}`,
-  named: (rig: string, when: string) => `Fotografiert mit ${rig}, ${when}`,
 };

@@ -8,5 +8,4 @@ export const clockFrame = {
   with: 'Photographed with',
   notYet: 'not yet',
   at: (time: string) => `at ${time}`,
-  named: (rig: string, when: string) => `Photographed with ${rig}, ${when}`,
 };

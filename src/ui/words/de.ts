@@ -39,6 +39,7 @@ import type { Words } from './words.ts';
  *   practice outing Übungstour
  *   shot list       Aufnahmeliste
  *   dark frame      Dunkelbild       by the camera itself
+ *   clock frame     Uhrbild          of the phone's clock
  *   capped dark     Dunkelaufnahme   with the cap on
  *   capped series   Dunkelreihe
  *   allowances      Zeitbedarf

@@ -12,7 +12,7 @@ import { useClockFrameWords } from '../../words/clockFrame.ts';
 import { useWords } from '../../words/words.ts';
 import { codeDrawing } from './codeDrawing.ts';
 import { NotSavedNotice } from './NotSavedNotice.tsx';
-import { RigName, rigText } from './RigName.tsx';
+import { RigName } from './RigName.tsx';
 import { useRun } from './useRun.ts';
 import './clockFrame.css';
 
@@ -120,9 +120,9 @@ function Now() {
 
 /**
  * Dark on light by night too. ISO/IEC 18004 allows the reverse, but a decoder of general use (zbarimg
- * 0.23.92, on screenshots turned to grey) read red on black only when told to try it, and black on
- * red at once. The light squares are #b70000: with their quiet zone they shine about as much as the
- * dark ones would in #ff0000.
+ * 0.23.92, which turns its pictures to grey) read the grey of red on black only when told to try the
+ * reverse, and black on red at once, on screenshots of this screen in both themes. The light squares
+ * are #b70000: with their quiet zone they shine an eighth more than the dark ones would in #ff0000.
  */
 function Code({ outing }: { readonly outing: OutingId }) {
   const say = useClockFrameWords();
@@ -152,12 +152,11 @@ function Photographed({ rig, onServed }: Serving & { readonly rig: RigId }) {
     onServed(served.how === 'refused' ? words.refused(served.rule) : null);
   };
   return (
-    <Button field name={say.named(rigText(state.gear, rig), when)} onPress={() => void press()}>
-      <span>
-        {say.with} <RigName gear={state.gear} rig={rig} />
-        <span class="when">
-          {at && <Icon name="tick" />} {when}
-        </span>
+    <Button field onPress={() => void press()}>
+      {say.with} <RigName gear={state.gear} rig={rig} />{' '}
+      <span class="when">
+        {at && <Icon name="tick" />}
+        {when}
       </span>
     </Button>
   );
