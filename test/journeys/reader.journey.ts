@@ -12,9 +12,10 @@ import { goTo } from './places.ts';
  * and Enter, the focus always on the screen and always to be seen, the steps heard by their
  * headings, and the countdown not read out.
  *
- * Seen to fail without `keepFocus` (the focus on the page after each tap), without the heading's
- * `tabIndex` (the same), with `outline: none` on the heading, with a heading that is not live (no
- * word at the end), and with a countdown that is (one a second).
+ * Seen to fail without `keepFocus`, without the heading's `tabIndex`, with `outline: none` on it, where
+ * `keepFocus` knows only the heading and not the line before 'Tick all the rest', where Enter does
+ * nothing on a heading; of what is heard, with a heading that is not live (nothing said at the end)
+ * and a countdown that is (a word a second).
  */
 
 /** The practice body's self-timer and the exposure, s. */
