@@ -1,3 +1,4 @@
+import { extractText, getDocumentProxy } from 'unpdf';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 import { journalFile } from '../../src/exchange/journalFile.ts';
 import { journalOf } from '../../src/exchange/journalOf.ts';
@@ -170,6 +171,21 @@ test('frames find their pictures, and nothing leaves the device', async () => {
   await app.tap('button', 'Back');
   // With 64 s on both sides only the apertures are left.
   await differsBy('0\\.67');
+
+  await app.tap('button', /^Export/);
+  await app.tap('button', /^Report/);
+  await app.seeThe('heading', 'Sources');
+  const paper = new Uint8Array(await app.printed());
+  const { text } = await extractText(await getDocumentProxy(paper));
+  // Without the values of the files it would be 0.76, as above.
+  const page = text.find((one) => one.startsWith('1. Set base'));
+  for (const line of ['ALD_0011.JPG', 'BIR0201.JPG', 'Sum −0.67', 'Even-up, predicted +0.67']) {
+    expect(page).toContain(line);
+  }
+  expect(text.filter((one) => /^\d\. Set/.test(one))).toHaveLength(3);
+  expect(text.at(-1)).toContain('Cautions');
+  await app.tap('button', 'Back');
+  await app.tap('button', 'Back');
   await app.tap('button', /^Log beside files/);
   await app.tap('button', 'Undo the taken values');
   await app.see(/logged 60.s, file 64.s/);

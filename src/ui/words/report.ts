@@ -10,5 +10,3 @@ export function useReportWords() {
   const words = useJudgingWords();
   return { ...words, report: REPORT[words.language] };
 }
-
-export type ReportWords = ReturnType<typeof useReportWords>;
