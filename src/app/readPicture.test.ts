@@ -163,7 +163,7 @@ describe('a raw file on the base of TIFF', () => {
     },
   );
 
-  // Seen to fail (never to end) with the question after directories already seen taken out.
+  // Without the question after directories already seen it would never end.
   it('that leads to itself, or out of itself, ends', async () => {
     const round = farTiff(4000, true);
     const view = new DataView(round.buffer);

@@ -20,7 +20,7 @@ import { backupOfStorage, storageFrom2 } from './fromStorage.ts';
 import { gearFile } from './gearFile.ts';
 import { type Journal, journalFile } from './journalFile.ts';
 import type { FileContent } from './json.ts';
-import { backupFrom1, gearFileFrom1 } from './older.ts';
+import { backupFrom1, gearFileFrom1, journalFrom2 } from './older.ts';
 import { fileReader, formatOf, parseJson } from './readJson.ts';
 import { STORAGE_FORMAT, STORAGE_VERSION } from './storageFile.ts';
 
@@ -88,7 +88,7 @@ const readJournal = fileReader(
     },
   ),
   // Each event is brought up by itself.
-  [(content) => content, (content) => content],
+  [(content) => content, journalFrom2],
 );
 
 const EMPTY: Backup = {

@@ -66,3 +66,7 @@ export const backupFrom1 = (content: unknown): unknown =>
 
 export const gearFileFrom1 = (content: unknown): unknown =>
   isObject(content) ? { ...content, gear: gearFrom1(content['gear']) } : content;
+
+/** A journal of version 2 told of frames and not of pairs; neither is read back. */
+export const journalFrom2 = (content: unknown): unknown =>
+  isObject(content) ? { ...content, pairs: [] } : content;

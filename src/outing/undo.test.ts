@@ -16,8 +16,7 @@ import type { Tap } from './next.ts';
 /*
  * Every tap there is, taken back: the state is what it was, to the last field. A new tap without a
  * row here does not compile. Seen to fail: an undo that takes back the newest event alone (of a tap
- * that writes two), a fold that counts a file number of what was undone, and one that drops the
- * skipped frames of a set that came back.
+ * that writes two), and a fold that drops the skipped frames of a set that came back.
  */
 
 type Name = Tap['tap'];

@@ -168,6 +168,10 @@ describe('two windows', () => {
       window.evaluate(() => globalThis.contracts.locks.claim('outing-1'), null);
     expect(await claim(second)).toBe('owner');
     expect(await claim(phone.window)).toBe('elsewhere');
+    // It is busy with a write, else it would answer at once that it keeps the outing.
+    await second.evaluate(() => {
+      globalThis.contracts.locks.onAsked(() => new Promise(() => undefined));
+    }, null);
     const taking = phone.window.evaluate(() => globalThis.contracts.locks.ask('outing-1'), null);
     await second.close();
     expect(await taking).toBe('owner');

@@ -12,9 +12,9 @@ import { goTo } from './places.ts';
  * before the app's first script; the app starts, says its sentence where a person must know, and the
  * walk goes on to a recorded frame.
  *
- * Seen to fail: an audio clock that cannot be made is thrown at the tap; storage that does not know
- * `persisted` is asked all the same; a page that does not say whether it is seen counts as hidden;
- * ids from `randomUUID` alone; `windowTalk` without its question; each sentence left out.
+ * Seen to fail on an app that threw at the tap what an audio clock answers, asked a storage without
+ * `persisted`, took a page that does not say whether it is seen for hidden, made ids by `randomUUID`
+ * alone and talked to other windows unasked: all of that together, not each by itself.
  */
 
 const RIG = 'A Alder 44';

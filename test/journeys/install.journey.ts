@@ -6,8 +6,7 @@ import { goTo } from './places.ts';
 
 /*
  * What is said of installing, by what the browser says that it is. Seen to fail: the hint of the first
- * screen left out, the ways in shown beside it, the two hints of the Gear place exchanged, and one
- * that stays in the installed app.
+ * screen left out, the ways in shown beside it, and a hint that stays in the installed app.
  */
 
 let server: AppServer;

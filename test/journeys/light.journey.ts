@@ -56,7 +56,7 @@ test('without any site the place says what to do, and everything else works', as
   await goTo(app, 'Light');
   await app.see(/^No site yet\. Add one where you stand/);
   await app.tap('button', 'Plan');
-  await app.seeThe('heading', 'Plan');
+  await app.seeThe('heading', 'Plans');
   await app.tap('button', 'Gear');
   // Where it was left on the way past the first screen.
   await app.seeThe('heading', 'New body');

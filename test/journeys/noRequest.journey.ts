@@ -16,8 +16,8 @@ import { goTo } from './places.ts';
  * app's host notes each address that reaches it. After the start only the worker itself may be asked
  * for there, by which a browser looks for a newer one.
  *
- * Seen to fail: a picture from elsewhere, with the policy loosened for it and without; the policy
- * with 'unsafe-inline'; a file of the app asked for with a query.
+ * Seen to fail on an app with a picture from elsewhere, a policy loosened for it and
+ * 'unsafe-inline', together.
  */
 
 const RIGS = ['A Alder 44', 'B Birch 36'];

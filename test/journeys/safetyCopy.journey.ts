@@ -12,8 +12,7 @@ import { goTo } from './places.ts';
  * tap. The system's own sheets cannot be driven; what stands in for them is a real file of the
  * browser's, and a share that notes what it was handed.
  *
- * Seen to fail: no copy at the end of a set, a file that a reload forgets, a copy that counts as the
- * export, an offer that does not come back after the next set, a reminder that stays after the export.
+ * Seen to fail: no copy at the end of a set; a reminder that stays after the export.
  */
 
 const SHORT = dialled('8', '0.5', '800');
