@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { A, B, Evening, refusedFor, twoSets } from '../../test/evenings/evening.ts';
+import { SILENT_FILE } from '../../test/pictures/silentFile.ts';
 import type { RigId } from '../gear/ids.ts';
 import type { SetId } from '../plan/ids.ts';
 import { duration, type Seconds, seconds, stops } from '../science/units.ts';
@@ -8,22 +9,7 @@ import type { MadeId } from './ids.ts';
 
 /* What is said of pictures after an outing: each act is an event, the newest holds, undo takes it back. */
 
-const file = (name: string): CameraFile => ({
-  name,
-  bytes: 1000,
-  time: null,
-  exposureS: seconds(64),
-  fNumber: null,
-  iso: null,
-  focalMm: null,
-  make: null,
-  model: null,
-  serial: null,
-  lens: null,
-  pixelsWide: null,
-  pixelsHigh: null,
-  temperature: null,
-});
+const file = (name: string): CameraFile => ({ ...SILENT_FILE, name, exposureS: seconds(64) });
 
 const clock = (rig: RigId, aheadS: number): BodyClock => ({
   rig,

@@ -16,6 +16,7 @@ import {
   stops,
 } from '../../src/science/units.ts';
 import { A, B, dialled, Evening, frame, gear, held, planOf, twoSets } from '../evenings/evening.ts';
+import { SILENT_FILE } from '../pictures/silentFile.ts';
 import { DUSK, EVEN_DUSK } from './sky.ts';
 
 const made = 'phone-00007' as EventId;
@@ -49,23 +50,6 @@ const FILE: CameraFile = {
   pixelsWide: pixels(8272),
   pixelsHigh: pixels(6200),
   temperature: must(parseCelsius(12.5)),
-};
-/** One that has lost its Exif. */
-const SILENT_FILE: CameraFile = {
-  name: 'scan.jpg',
-  bytes: 0,
-  time: null,
-  exposureS: null,
-  fNumber: null,
-  iso: null,
-  focalMm: null,
-  make: null,
-  model: null,
-  serial: null,
-  lens: null,
-  pixelsWide: null,
-  pixelsHigh: null,
-  temperature: null,
 };
 
 /** Every kind in every shape it can take; a kind without one does not compile. */

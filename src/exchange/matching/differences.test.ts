@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { A, B, dialled, Evening, frame, held } from '../../../test/evenings/evening.ts';
+import { SILENT_FILE } from '../../../test/pictures/silentFile.ts';
 import { PRACTICE_GEAR } from '../../gear/practice.ts';
 import { assemble } from '../../gear/rig.ts';
 import { framesOf, type LogFrame } from '../../log/frames.ts';
@@ -12,20 +13,8 @@ if (!parts) throw new Error('the practice gear has no rig A');
 const { body, lens } = parts;
 
 const file = (says: Partial<CameraFile> = {}): CameraFile => ({
-  name: 'ALD_0042.DNG',
-  bytes: 1,
-  time: null,
-  exposureS: null,
-  fNumber: null,
-  iso: null,
-  focalMm: null,
-  make: null,
-  model: null,
-  serial: null,
-  lens: null,
-  pixelsWide: null,
-  pixelsHigh: null,
-  temperature: null,
+  ...SILENT_FILE,
+  name: 'ALD_0042.RAW',
   ...says,
 });
 

@@ -9,6 +9,7 @@ import {
   planOf,
   twoSets,
 } from '../../../test/evenings/evening.ts';
+import { SILENT_FILE } from '../../../test/pictures/silentFile.ts';
 import type { CameraFile } from '../../outing/cameraFile.ts';
 import { sceneOf } from '../../outing/light.ts';
 import type { SetId } from '../../plan/ids.ts';
@@ -35,23 +36,7 @@ const base = (evening: Evening) => {
 };
 const shot = () => new Evening(twoSets()).setUp().shootAll();
 
-const file = (of: Partial<CameraFile>): CameraFile => ({
-  name: 'ALD_0001.RAW',
-  bytes: 1,
-  time: null,
-  exposureS: null,
-  fNumber: null,
-  iso: null,
-  focalMm: null,
-  make: null,
-  model: null,
-  serial: null,
-  lens: null,
-  pixelsWide: null,
-  pixelsHigh: null,
-  temperature: null,
-  ...of,
-});
+const file = (of: Partial<CameraFile>): CameraFile => ({ ...SILENT_FILE, ...of });
 const matched = (evening: Evening, set: string, files: Readonly<Record<string, CameraFile>>) =>
   evening.tap({
     tap: 'match-files',
